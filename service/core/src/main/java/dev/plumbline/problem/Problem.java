@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.problem;
+
+import java.util.Optional;
+
+/**
+ * Why input is refused, in words for the person who can mend it.
+ *
+ * <p>{@link #pointer} is an RFC 6901 pointer into the document that was sent ("" where no field is to blame), {@link
+ * #detail} says what is wrong, {@link #remedy} what to do. No text ever repeats patient data.
+ */
+public sealed interface Problem {
+    String pointer();
+
+    String detail();
+
+    String remedy();
+
+    /** A value that breaks a rule of its own: out of range, wrong type, not finite, not one of the known words. */
+    record InvalidValue(String pointer, String detail, String remedy) implements Problem {}
+
+    /** A field without which nothing can be answered. */
+    record MissingField(String pointer, String remedy) implements Problem {
+        @Override
+        public String detail() {
+            return "The field " + pointer + " is missing.";
+        }
+    }
+
+    /** A field name that no version of the document knows. */
+    record UnknownField(String pointer, Optional<String> nearest) implements Problem {
+        @Override
+        public String detail() {
+            return "The field " + pointer + " is not known.";
+        }
+
+        @Override
+        public String remedy() {
+            return nearest.map(name -> "Did you mean \"" + name + "\"?").orElse("Remove it.");
+        }
+    }
+
+    /** The document is not JSON, or its schema name is not one this version reads. */
+    record UnreadableDocument(String pointer, String detail, String remedy) implements Problem {}
+
+    /** Input that is understood but not yet computed; refused so that it is never silently ignored. */
+    record NotYetComputed(String pointer, String what) implements Problem {
+        @Override
+        public String detail() {
+            return what + " cannot be taken into account by this version.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Remove " + pointer + " if the plan may ignore it, or use a version that computes it.";
+        }
+    }
+
+    /** Two marks that should define a line are closer than 2 px. */
+    record MarksCoincide(String pointer) implements Problem {
+        @Override
+        public String detail() {
+            return "The marks of " + pointer + " are closer together than 2 pixels.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Put them farther apart along the line they stand for.";
+        }
+    }
+
+    /** A mark that is not on the image. */
+    record MarkOutsideFrame(String pointer, int columns, int rows) implements Problem {
+        @Override
+        public String detail() {
+            return "The mark " + pointer + " lies outside the frame of " + columns + " x " + rows + " pixels.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Give column 0 to " + columns + " and row 0 to " + rows + ".";
+        }
+    }
+
+    /** A target that no needle can reach from the skin: on or above the skin line, inside a hazard or a nerve. */
+    record TargetUnreachable(String pointer, String detail, String remedy) implements Problem {}
+
+    /** Marks of one measurement in two regions of the frame, or in a region that carries no usable scale. */
+    record OutsideMeasuringRegion(String pointer, String detail, String remedy) implements Problem {}
+
+    /** Nothing tells how large a pixel is. */
+    record FrameNotCalibrated(String pointer, String detail, String remedy) implements Problem {}
+
+    /** The statement needs exactly one of several fields and has none or more than one. */
+    record ContradictoryFields(String pointer, String detail, String remedy) implements Problem {}
+
+    /** Bytes that are not a DICOM file, or not a whole and well-formed one. */
+    record MalformedObject(String pointer, String detail, String remedy) implements Problem {}
+
+    /** A well-formed object of a kind or encoding that is not taken. */
+    record UnsupportedObject(String pointer, String detail, String remedy) implements Problem {}
+
+    /** A frame number that the object does not have. */
+    record FrameNumberOutOfRange(String pointer, int frameNumber, int frameCount) implements Problem {
+        @Override
+        public String detail() {
+            return "Frame " + frameNumber + " does not exist; the object has " + frameCount
+                    + (frameCount == 1 ? " frame." : " frames.");
+        }
+
+        @Override
+        public String remedy() {
+            return "Give a frame number from 1 to " + frameCount + ".";
+        }
+    }
+
+    /** A case, frame, record or route that is not held here. */
+    record NotHeld(String pointer, String detail, String remedy) implements Problem {}
+
+    /** What was sent differs from what is already stored under the same identifier; the first one stands. */
+    record Conflict(String pointer, String detail, String remedy) implements Problem {}
+
+    /** The same idempotency key with another body. */
+    record KeyReused(String pointer) implements Problem {
+        @Override
+        public String detail() {
+            return "This Idempotency-Key was used before with another body.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Send a new key with a new body, or the same body with the old key.";
+        }
+    }
+
+    /** More bytes than are taken. */
+    record TooLarge(String pointer, long limitBytes) implements Problem {
+        @Override
+        public String detail() {
+            return "The body is larger than " + limitBytes + " bytes.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Send less in one request.";
+        }
+    }
+
+    /** The request itself: a method, media type or header that the route does not take. */
+    record NotAcceptable(String pointer, String detail, String remedy) implements Problem {}
+
+    /** The disk is too full to promise that anything more can be kept. */
+    record NoRoom(String pointer, String detail, String remedy) implements Problem {}
+}
