@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.geometry;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What is stated about the probe; nothing is ever invented for a length of equipment.
+ *
+ * @param footprintMm length of the active face along the image plane
+ * @param midpoint of the transducer face on the planned frame
+ * @param needleSide the side of the displayed image the needle comes from
+ * @param beamThicknessMm in elevation; 1 mm where absent (about 1 mm near the elevation focus of linear probes: Scholten et
+ *     al., WFUMB Ultrasound Open, abstract)
+ * @param skinBeyondProbe flat where absent
+ * @param housingLengthMm outer length along the image plane
+ * @param housingHalfThicknessMm half the outer thickness across the image plane
+ * @param imageInverted the frame is shown probe-down
+ */
+public record Probe(
+        Optional<Kind> kind,
+        OptionalDouble footprintMm,
+        Optional<PointPx> midpoint,
+        Optional<Side> needleSide,
+        OptionalDouble beamThicknessMm,
+        Optional<SkinBeyondProbe> skinBeyondProbe,
+        OptionalDouble housingLengthMm,
+        OptionalDouble housingHalfThicknessMm,
+        Optional<Boolean> imageInverted) {
+    /** Shape of the face. */
+    public enum Kind {
+        LINEAR("linear"),
+        CURVED("curved");
+
+        private final String word;
+
+        Kind(String word) {
+            this.word = word;
+        }
+
+        public String word() {
+            return word;
+        }
+    }
+
+    public static final Probe NOTHING_STATED = new Probe(
+            Optional.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Optional.empty());
+}

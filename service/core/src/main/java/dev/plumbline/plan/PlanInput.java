@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.plan;
+
+import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.Probe;
+import dev.plumbline.needle.Needle;
+import java.util.Optional;
+
+/** Everything a plan is computed from. */
+public record PlanInput(
+        Approach approach,
+        FrameGeometry frame,
+        Probe probe,
+        PlanMarks marks,
+        Needle needle,
+        Optional<Intent> intent,
+        Constraints constraints,
+        InputUncertainty uncertainty) {}

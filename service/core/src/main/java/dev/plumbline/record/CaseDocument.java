@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.record;
+
+import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.Probe;
+import dev.plumbline.needle.Needle;
+import dev.plumbline.plan.Approach;
+import dev.plumbline.plan.Constraints;
+import dev.plumbline.plan.Intent;
+import dev.plumbline.plan.PlanMarks;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Everything known about one block on one side of one patient, as stated and nothing added; what is absent was not said.
+ *
+ * @param caseId given by the client; empty until one is made
+ * @param signature a case without one is a draft
+ */
+public record CaseDocument(
+        Optional<String> caseId,
+        Approach approach,
+        FrameRef frame,
+        Probe probe,
+        PlanMarks marks,
+        Needle needle,
+        Optional<Intent> intent,
+        Constraints constraints,
+        InputUncertainty uncertainty,
+        List<ObservedFrame> observations,
+        Context context,
+        Optional<Signature> signature) {
+    /** Schema name of the document this version reads and writes. */
+    public static final String SCHEMA = "plumbline-case/1";
+
+    public CaseDocument {
+        observations = List.copyOf(observations);
+    }
+
+    public CaseDocument withCaseId(String id) {
+        return new CaseDocument(
+                Optional.of(id),
+                approach,
+                frame,
+                probe,
+                marks,
+                needle,
+                intent,
+                constraints,
+                uncertainty,
+                observations,
+                context,
+                signature);
+    }
+}

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.record;
+
+import java.util.Optional;
+
+/**
+ * What the case is about.
+ *
+ * @param block code word of the block, such as {@code axillaryBrachialPlexus}
+ */
+public record Context(Optional<String> block, Optional<Laterality> laterality, Optional<Person> operator) {
+    public static final Context NOTHING_STATED = new Context(Optional.empty(), Optional.empty(), Optional.empty());
+
+    /**
+     * A person of the team.
+     *
+     * @param name as a DICOM person name, components separated by ^
+     * @param role what the person does in this procedure, such as {@code performer}
+     */
+    public record Person(String name, Optional<String> role) {}
+}
