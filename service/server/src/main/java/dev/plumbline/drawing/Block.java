@@ -22,7 +22,9 @@ record Block(List<Element> elements, double height) {
         if (element instanceof Element.Trace trace) {
             return new Element.Trace(
                     trace.kind(),
-                    trace.points().stream().map(point -> point.plus(by.x(), by.y())).toList(),
+                    trace.points().stream()
+                            .map(point -> point.plus(by.x(), by.y()))
+                            .toList(),
                     trace.closed(),
                     trace.pen());
         }

@@ -74,8 +74,7 @@ record Box(double minX, double minY, double maxX, double maxY) {
 
     /** Share of the way from inside to outside at which the border is crossed; empty if it is not. */
     OptionalDouble exit(Xy inside, Xy outside) {
-        double share = Math.min(
-                along(inside.x(), outside.x(), minX, maxX), along(inside.y(), outside.y(), minY, maxY));
+        double share = Math.min(along(inside.x(), outside.x(), minX, maxX), along(inside.y(), outside.y(), minY, maxY));
         return holds(inside) && share < 1 ? OptionalDouble.of(share) : OptionalDouble.empty();
     }
 

@@ -28,8 +28,7 @@ record Columns(Box canvas, List<Element> elements) {
         }
         Xy corner = new Xy(stage.maxX() + gaps.around(), stage.minY() + gaps.around());
         List<Element> elements = flow(corner, blocks, count, width, gaps);
-        double bottom = Math.max(
-                stage.maxY(), corner.y() + tallest(blocks, count, gaps.between()) + gaps.around());
+        double bottom = Math.max(stage.maxY(), corner.y() + tallest(blocks, count, gaps.between()) + gaps.around());
         double farSide = corner.x() + count * (width + gaps.around());
         return new Columns(new Box(stage.minX(), stage.minY(), farSide, bottom), elements);
     }

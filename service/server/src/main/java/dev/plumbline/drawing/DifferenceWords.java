@@ -6,8 +6,7 @@ import dev.plumbline.geometry.Reading;
 
 /** Which way an observation differs from the plan, in words. A difference is not by itself a fault. */
 final class DifferenceWords {
-    static final String LARGER =
-            "* a difference larger than the measurement's uncertainty; not by itself a fault";
+    static final String LARGER = "* a difference larger than the measurement's uncertainty; not by itself a fault";
     static final String NOT_LARGER = "without *: no difference that this measurement could show";
 
     private DifferenceWords() {}

@@ -94,8 +94,8 @@ final class Figures {
         }
         double dx = -(to.y() - from.y()) / length * side * Look.RAIL * grid.em();
         double dy = (to.x() - from.x()) / length * side * Look.RAIL * grid.em();
-        elements.add(new Element.Trace(
-                Role.OBSERVED_SHAFT.kind(), List.of(from.plus(dx, dy), to.plus(dx, dy)), false, pen));
+        elements.add(
+                new Element.Trace(Role.OBSERVED_SHAFT.kind(), List.of(from.plus(dx, dy), to.plus(dx, dy)), false, pen));
     }
 
     /** Short strokes from the outline inwards: a hazard can be told from a nerve in grey. */
@@ -168,7 +168,8 @@ final class Figures {
             List<Xy> housing = List.of(left, right, right.plus(dx, dy), left.plus(dx, dy));
             elements.add(new Element.Trace(Role.PROBE.kind(), housing, true, pen));
             obstacles.path(housing, true);
-            wishes.add(new Wish(Role.PROBE, List.of("probe"), left.towards(right, 0.25).plus(dx, dy)));
+            wishes.add(new Wish(
+                    Role.PROBE, List.of("probe"), left.towards(right, 0.25).plus(dx, dy)));
         }
         elements.add(new Element.Trace(
                 "probe-midpoint", List.of(middle, middle.plus(1.3 * dx, 1.3 * dy)), false, pen.filled(0)));
@@ -212,7 +213,9 @@ final class Figures {
             return at;
         }
         for (Item item : items) {
-            if (item instanceof Item.Run run && !run.closed() && run.points().get(0).equals(end)) {
+            if (item instanceof Item.Run run
+                    && !run.closed()
+                    && run.points().get(0).equals(end)) {
                 Xy other = grid.xy(run.points().get(run.points().size() - 1));
                 if (stage.holds(other)) {
                     double share = stage.exit(other, grid.xy(end)).orElse(1);
@@ -239,7 +242,10 @@ final class Figures {
         for (double back : new double[] {0.5, 0.95}) {
             Xy foot = border.towards(in, back * em / length);
             elements.add(new Element.Trace(
-                    "runs-on", List.of(foot.plus(-0.3 * em, -0.55 * em), foot.plus(0.3 * em, 0.55 * em)), false, stroke));
+                    "runs-on",
+                    List.of(foot.plus(-0.3 * em, -0.55 * em), foot.plus(0.3 * em, 0.55 * em)),
+                    false,
+                    stroke));
         }
     }
 }

@@ -17,10 +17,14 @@ final class FrameScale {
 
     static Calibration at(FrameGeometry frame, PointPx target) {
         Optional<UltrasoundRegion> region = frame.regions().stream()
-                .filter(candidate -> candidate.whyUnusable().isEmpty() && candidate.bounds().contains(target))
+                .filter(candidate ->
+                        candidate.whyUnusable().isEmpty() && candidate.bounds().contains(target))
                 .min(Comparator.comparing((UltrasoundRegion candidate) -> !candidate.hasPriority()));
         return region.map(found -> new Calibration(
-                        Calibration.Source.ULTRASOUND_REGIONS, found.pixelSize(), Optional.of(found.bounds()), List.of()))
+                        Calibration.Source.ULTRASOUND_REGIONS,
+                        found.pixelSize(),
+                        Optional.of(found.bounds()),
+                        List.of()))
                 .or(() -> spacing(frame))
                 .orElseThrow(() -> new IllegalArgumentException("A plan is drawn on a frame with a scale only."));
     }
@@ -38,20 +42,19 @@ final class FrameScale {
     /** Such as "Scale: ultrasound region 0, 0.0594 mm per pixel". */
     static String words(Calibration calibration) {
         PixelSize size = calibration.pixel();
-        String from =
-                switch (calibration.source()) {
-                    case ULTRASOUND_REGIONS -> calibration
-                            .region()
-                            .map(region -> "ultrasound region " + region.index())
-                            .orElse("ultrasound regions");
-                    case PIXEL_SPACING -> "pixel spacing of the object";
-                    case STATED -> "stated by a person";
-                };
+        String from = switch (calibration.source()) {
+            case ULTRASOUND_REGIONS ->
+                calibration
+                        .region()
+                        .map(region -> "ultrasound region " + region.index())
+                        .orElse("ultrasound regions");
+            case PIXEL_SPACING -> "pixel spacing of the object";
+            case STATED -> "stated by a person";
+        };
         String across = String.format(Locale.ROOT, "%.4f", size.mmPerColumn());
         String down = String.format(Locale.ROOT, "%.4f", size.mmPerRow());
-        String length = across.equals(down)
-                ? across + " mm per pixel"
-                : across + " mm per column, " + down + " mm per row";
+        String length =
+                across.equals(down) ? across + " mm per pixel" : across + " mm per column, " + down + " mm per row";
         return "Scale: " + from + ", " + length + ".";
     }
 }

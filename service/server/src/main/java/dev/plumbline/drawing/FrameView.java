@@ -25,7 +25,11 @@ import java.util.OptionalDouble;
  * @param edgeMm from the probe's midpoint to the edge that entries are counted from; empty where that is not known
  */
 record FrameView(
-        FrameGeometry frame, Calibration calibration, SkinAxis axis, boolean midpointKnown, Optional<Double> edgeMm,
+        FrameGeometry frame,
+        Calibration calibration,
+        SkinAxis axis,
+        boolean midpointKnown,
+        Optional<Double> edgeMm,
         OptionalDouble housingHalfThicknessMm) {
 
     static FrameView planned(PlanInput input, Plan plan) {
@@ -45,8 +49,7 @@ record FrameView(
                 .or(() -> own.shaft().stream().findFirst())
                 .orElse(input.marks().target());
         boolean plansMarks = observed.samePictureAsPlan() || carried.isPresent();
-        List<PointPx> skin =
-                own.skin().isEmpty() && plansMarks ? input.marks().skin() : own.skin();
+        List<PointPx> skin = own.skin().isEmpty() && plansMarks ? input.marks().skin() : own.skin();
         Optional<PointPx> midpoint =
                 own.midpoint().or(() -> plansMarks ? input.probe().midpoint() : Optional.empty());
         return of(observed.frame(), new Marks(target, skin, midpoint), input, comparison.plan());
@@ -67,14 +70,15 @@ record FrameView(
                 new SkinAxis.Face(
                         probe.footprintMm().orElse(0) / 2,
                         probe.skinBeyondProbe().orElse(new SkinBeyondProbe.Flat())));
-        return new FrameView(frame, calibration, axis, marks.midpoint().isPresent(), edgeMm(probe),
-                probe.housingHalfThicknessMm());
+        return new FrameView(
+                frame, calibration, axis, marks.midpoint().isPresent(), edgeMm(probe), probe.housingHalfThicknessMm());
     }
 
     /** The edge of the region that shows the probe's face. */
     private static List<PointPx> edge(FrameGeometry frame, Calibration calibration, boolean down) {
         double left = calibration.region().map(region -> region.minColumn()).orElse(0);
-        double right = calibration.region().map(region -> region.maxColumn() + 1).orElse(frame.columns());
+        double right =
+                calibration.region().map(region -> region.maxColumn() + 1).orElse(frame.columns());
         double top = calibration.region().map(region -> region.minRow()).orElse(0);
         double bottom = calibration.region().map(region -> region.maxRow() + 1).orElse(frame.rows());
         double row = down ? bottom : top;
@@ -95,8 +99,6 @@ record FrameView(
         if (probe.housingLengthMm().isPresent()) {
             return Optional.of(probe.housingLengthMm().getAsDouble() / 2);
         }
-        return probe.footprintMm().isPresent()
-                ? Optional.of(probe.footprintMm().getAsDouble() / 2)
-                : Optional.empty();
+        return probe.footprintMm().isPresent() ? Optional.of(probe.footprintMm().getAsDouble() / 2) : Optional.empty();
     }
 }

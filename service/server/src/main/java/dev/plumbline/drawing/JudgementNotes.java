@@ -26,8 +26,10 @@ final class JudgementNotes {
         } else {
             notes.add(new Note.Badge("Outside the limits: " + limits(judgement.binding()), false));
         }
-        plan.waysOut().stream().map(WayOut::text).filter(text -> !text.isBlank()).forEach(text -> notes.add(
-                new Note.Paragraph("Way out: " + text, false)));
+        plan.waysOut().stream()
+                .map(WayOut::text)
+                .filter(text -> !text.isBlank())
+                .forEach(text -> notes.add(new Note.Paragraph("Way out: " + text, false)));
         if (!judgement.unchecked().isEmpty()) {
             notes.add(new Note.Paragraph("Not checked: " + limits(judgement.unchecked()) + ".", false));
         }
@@ -71,7 +73,9 @@ final class JudgementNotes {
     private static String limits(List<Limit> limits) {
         return limits.stream()
                 .map(limit -> Wording.spelledOut(limit.kind().word())
-                        + limit.structure().map(name -> " " + Wording.name(name)).orElse(""))
+                        + limit.structure()
+                                .map(name -> " " + Wording.name(name))
+                                .orElse(""))
                 .collect(Collectors.joining(", "));
     }
 }

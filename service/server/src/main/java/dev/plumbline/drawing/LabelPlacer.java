@@ -78,7 +78,8 @@ final class LabelPlacer {
         for (double distance : DISTANCES_EM) {
             for (int i = 0; i < DIRECTIONS; i++) {
                 Optional<Place> place = candidate(wish.at(), 2 * Math.PI * i / DIRECTIONS, distance, width, height);
-                if (place.isPresent() && (best.isEmpty() || place.get().cost() < best.get().cost())) {
+                if (place.isPresent()
+                        && (best.isEmpty() || place.get().cost() < best.get().cost())) {
                     best = place;
                 }
             }

@@ -28,8 +28,8 @@ final class Lettering {
 
     /** Outline of a text that starts at the given point of the base line. */
     static Shape outline(Element.Text text) {
-        AffineTransform placed = AffineTransform.getTranslateInstance(
-                text.at().x(), text.at().y());
+        AffineTransform placed =
+                AffineTransform.getTranslateInstance(text.at().x(), text.at().y());
         double size = text.type().size() / MEASURED_AT;
         placed.scale(size, size);
         return layout(text.text(), text.type().bold()).getOutline(placed);

@@ -27,12 +27,15 @@ final class Look {
     static Pen pen(Role role) {
         Pen line = Pen.line(ink(role), 0.13);
         return switch (role) {
-            case FAN -> Pen.line(ink(role), 0.07).dashed(0.08, 0.34).withHalo(0.3).filled(0.10);
+            case FAN ->
+                Pen.line(ink(role), 0.07).dashed(0.08, 0.34).withHalo(0.3).filled(0.10);
             case HAZARD_MARGIN -> Pen.line(ink(role), 0.09).dashed(0.1, 0.3).withHalo(0.5);
             case PLAN_PATH -> Pen.line(ink(role), 0.2);
             case PLAN_LEAD_IN -> Pen.line(ink(role), 0.16).dashed(0.55, 0.4).withHalo(0.5);
-            case PROPOSED_PATH -> Pen.line(ink(role), 0.15).dashed(0.95, 0.3, 0.14, 0.3).withHalo(0.5);
-            case PROPOSED_LEAD_IN -> Pen.line(ink(role), 0.13).dashed(0.14, 0.36).withHalo(0.5);
+            case PROPOSED_PATH ->
+                Pen.line(ink(role), 0.15).dashed(0.95, 0.3, 0.14, 0.3).withHalo(0.5);
+            case PROPOSED_LEAD_IN ->
+                Pen.line(ink(role), 0.13).dashed(0.14, 0.36).withHalo(0.5);
             case OBSERVED_LINE -> Pen.line(ink(role), 0.15).dashed(0.15, 0.28).withHalo(0.5);
             case SKIN_BEYOND -> line.dashed(0.6, 0.4);
             case PLAN_ANGLE, OBSERVED_ANGLE, DIFFERENCE -> Pen.line(ink(role), 0.1);

@@ -62,8 +62,14 @@ final class MarkedItems {
     private static PointPx middle(Shape shape) {
         if (shape instanceof Shape.Outline outline) {
             return new PointPx(
-                    outline.points().stream().mapToDouble(PointPx::column).average().orElseThrow(),
-                    outline.points().stream().mapToDouble(PointPx::row).average().orElseThrow());
+                    outline.points().stream()
+                            .mapToDouble(PointPx::column)
+                            .average()
+                            .orElseThrow(),
+                    outline.points().stream()
+                            .mapToDouble(PointPx::row)
+                            .average()
+                            .orElseThrow());
         }
         return ((Shape.Disc) shape).center();
     }

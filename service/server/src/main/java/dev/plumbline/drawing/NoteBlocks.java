@@ -25,7 +25,10 @@ final class NoteBlocks {
         List<Block> blocks = new ArrayList<>();
         blocks.add(heading(scene.title()));
         boolean draft = scene.standing() == Standing.DRAFT;
-        blocks.add(draft ? badge(scene.standing().words(), true) : words(scene.standing().words(), true));
+        blocks.add(
+                draft
+                        ? badge(scene.standing().words(), true)
+                        : words(scene.standing().words(), true));
         scene.notes().forEach(note -> blocks.add(block(note)));
         if (!leftOver.isEmpty()) {
             blocks.add(words("Marked too, without room for a label: " + String.join("; ", leftOver) + ".", true));
@@ -60,7 +63,11 @@ final class NoteBlocks {
 
     private Block words(String text, boolean quiet) {
         Typesetter set = new Typesetter(KIND);
-        set.paragraph(text, 0, width, new Element.Type((quiet ? 0.78 : 0.88) * em, false, quiet ? Ink.QUIET : Ink.TEXT, false));
+        set.paragraph(
+                text,
+                0,
+                width,
+                new Element.Type((quiet ? 0.78 : 0.88) * em, false, quiet ? Ink.QUIET : Ink.TEXT, false));
         return new Block(set.elements(), set.height());
     }
 
@@ -104,8 +111,7 @@ final class NoteBlocks {
         for (Role role : shown) {
             double middle = y + line / 2;
             elements.addAll(sample(role, new Xy(0, middle), 2.6 * em));
-            elements.add(Typesetter.text(
-                    "legend", role.legend(), new Xy(3.4 * em, middle + 0.3 * type.size()), type));
+            elements.add(Typesetter.text("legend", role.legend(), new Xy(3.4 * em, middle + 0.3 * type.size()), type));
             y += line;
         }
         return new Block(elements, y);

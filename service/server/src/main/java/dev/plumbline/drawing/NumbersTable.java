@@ -34,8 +34,8 @@ final class NumbersTable {
     static Note.Table compared(Plan plan, Observation observation, Deviation deviation) {
         List<Note.Row> rows = new ArrayList<>();
         for (Line line : plan instanceof InPlanePlan ? Line.IN_PLANE : Line.OUT_OF_PLANE) {
-            List<Note.Cell> cells = List.of(
-                    planned(plan, line), observed(plan, observation, line), difference(deviation, line));
+            List<Note.Cell> cells =
+                    List.of(planned(plan, line), observed(plan, observation, line), difference(deviation, line));
             if (!cells.stream().allMatch(Note.Cell.EMPTY::equals)) {
                 rows.add(new Note.Row(line.name(), cells));
             }
@@ -94,7 +94,8 @@ final class NumbersTable {
                                         + (seen.exceedsUncertainty()
                                                 ? ", " + DifferenceWords.direction(quantity, seen.value())
                                                 : "")),
-                        why -> new Note.Cell(NONE, Wording.spelledOut(why.reason().word())));
+                        why -> new Note.Cell(
+                                NONE, Wording.spelledOut(why.reason().word())));
     }
 
     private static String plusMinus(Reading.Seen seen) {

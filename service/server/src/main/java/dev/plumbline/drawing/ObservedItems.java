@@ -44,9 +44,7 @@ final class ObservedItems {
         marks.tip().ifPresent(dot -> {
             items.add(new Item.Spot(Role.CROSSING, dot));
             items.add(new Item.Label(Role.CROSSING, crossingLines(), dot));
-            observation
-                    .carriedPlan()
-                    .ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
+            observation.carriedPlan().ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
         });
         return items;
     }
@@ -55,7 +53,9 @@ final class ObservedItems {
         boolean isTip = marks.tipIsTip().orElse(false);
         String what = isTip ? "observed: tip" : "observed: needle crosses here, may be shaft";
         List<String> lines = new ArrayList<>();
-        lines.add(value(ObservationQuantity.CROSSING_DEPTH).map(depth -> what + ", " + depth + " deep").orElse(what));
+        lines.add(value(ObservationQuantity.CROSSING_DEPTH)
+                .map(depth -> what + ", " + depth + " deep")
+                .orElse(what));
         difference(DeviationQuantity.CROSSING_DEPTH).ifPresent(lines::add);
         return lines;
     }
@@ -70,13 +70,18 @@ final class ObservedItems {
         observation.entry().ifPresent(entry -> {
             items.add(Item.Run.line(Role.OBSERVED_LINE, entry, first));
             PointPx skin = view.axis()
-                    .at(view.axis().u(entry) - Math.signum(view.axis().u(entry) - view.axis().u(last)), view.axis().w(entry));
+                    .at(
+                            view.axis().u(entry)
+                                    - Math.signum(
+                                            view.axis().u(entry) - view.axis().u(last)),
+                            view.axis().w(entry));
             items.add(new Item.Angle(Role.OBSERVED_ANGLE, entry, skin, last));
             items.add(new Item.Spot(Role.OBSERVED_ENTRY, entry));
         });
         items.add(Item.Run.line(Role.OBSERVED_SHAFT, first, last));
         marks.shaft().forEach(mark -> items.add(new Item.Spot(Role.SHAFT_MARK, mark)));
-        items.add(new Item.Label(Role.OBSERVED_ANGLE, angleLines(), observation.entry().orElse(first)));
+        items.add(new Item.Label(
+                Role.OBSERVED_ANGLE, angleLines(), observation.entry().orElse(first)));
         return items;
     }
 
@@ -109,13 +114,12 @@ final class ObservedItems {
     }
 
     private List<Item> end() {
-        Optional<PointPx> end = marks.tip()
-                .or(() -> marks.shaft().stream().max(Comparator.comparingDouble(view.axis()::w)));
+        Optional<PointPx> end =
+                marks.tip().or(() -> marks.shaft().stream().max(Comparator.comparingDouble(view.axis()::w)));
         boolean isTip = marks.tip().isPresent() && marks.tipIsTip().orElse(false);
         Role role = isTip ? Role.TIP : Role.SEEN_END;
         String what = isTip ? "tip" : "deepest seen, may be shaft";
-        ObservationQuantity depth =
-                isTip ? ObservationQuantity.TIP_DEPTH : ObservationQuantity.DEEPEST_SEEN_DEPTH;
+        ObservationQuantity depth = isTip ? ObservationQuantity.TIP_DEPTH : ObservationQuantity.DEEPEST_SEEN_DEPTH;
         String line = value(depth).map(mm -> what + ", " + mm + " deep").orElse(what);
         return end.stream()
                 .flatMap(at -> Stream.<Item>of(new Item.Spot(role, at), new Item.Label(role, List.of(line), at)))
@@ -143,7 +147,6 @@ final class ObservedItems {
             return Optional.empty();
         }
         Reading reading = deviation.readings().of(quantity);
-        return reading.fold(
-                seen -> Optional.of(DifferenceWords.than(quantity, seen)), why -> Optional.<String>empty());
+        return reading.fold(seen -> Optional.of(DifferenceWords.than(quantity, seen)), why -> Optional.<String>empty());
     }
 }

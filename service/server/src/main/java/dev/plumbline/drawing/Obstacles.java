@@ -31,6 +31,8 @@ final class Obstacles {
     }
 
     long linesUnder(Box box) {
-        return segments.stream().filter(segment -> box.meets(segment[0], segment[1])).count();
+        return segments.stream()
+                .filter(segment -> box.meets(segment[0], segment[1]))
+                .count();
     }
 }

@@ -30,11 +30,14 @@ final class PathItems {
         items.add(Item.Run.line(inBeam, seen, line.target()));
         items.add(new Item.Angle(Role.PLAN_ANGLE, line.entry(), alongSkin(line, view), line.target()));
         items.add(new Item.Spot(Role.ENTRY, line.entry()));
-        line.firstSeen().filter(at -> !at.equals(line.entry())).ifPresent(at -> items.add(new Item.Spot(Role.FIRST_SEEN, at)));
+        line.firstSeen()
+                .filter(at -> !at.equals(line.entry()))
+                .ifPresent(at -> items.add(new Item.Spot(Role.FIRST_SEEN, at)));
         items.add(new Item.Label(Role.PLAN_ANGLE, angleLines(plan), line.entry()));
         entryLine(plan).ifPresent(text -> items.add(new Item.Label(Role.ENTRY, List.of(text), line.entry())));
-        line.firstSeen().ifPresent(at -> firstSeenLine(plan)
-                .ifPresent(text -> items.add(new Item.Label(Role.FIRST_SEEN, List.of(text), at))));
+        line.firstSeen()
+                .ifPresent(at -> firstSeenLine(plan)
+                        .ifPresent(text -> items.add(new Item.Label(Role.FIRST_SEEN, List.of(text), at))));
         return items;
     }
 
@@ -73,9 +76,7 @@ final class PathItems {
     }
 
     static Optional<String> text(Plan plan, PlanQuantity quantity) {
-        return plan.readings().has(quantity)
-                ? Wording.value(plan.readings().of(quantity), quantity)
-                : Optional.empty();
+        return plan.readings().has(quantity) ? Wording.value(plan.readings().of(quantity), quantity) : Optional.empty();
     }
 
     /** The entries that fit the limits, as areas from the skin to the target. */

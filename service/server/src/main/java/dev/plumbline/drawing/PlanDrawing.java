@@ -74,8 +74,8 @@ public final class PlanDrawing {
         ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view);
         if (plan instanceof InPlanePlan inPlane) {
             Optional<InPlanePlan.Line> carried = carried(inPlane, observation);
-            double farthest = Math.max(
-                    farthest(observation.entry(), view), farthest(carried.map(InPlanePlan.Line::entry), view));
+            double farthest =
+                    Math.max(farthest(observation.entry(), view), farthest(carried.map(InPlanePlan.Line::entry), view));
             items.addAll(ScaleItems.of(view, farthest, true));
             carried.ifPresent(line -> items.addAll(PathItems.path(inPlane, line, view)));
             items.addAll(seen.inPlane());
@@ -115,14 +115,16 @@ public final class PlanDrawing {
     /** The plan's line on the observed frame; first seen as far along it as on the planned frame. */
     private static Optional<InPlanePlan.Line> carried(InPlanePlan plan, Observation observation) {
         return observation.carriedPlan().map(carried -> {
-            Optional<PointPx> firstSeen = plan.line().flatMap(line -> line.firstSeen().map(seen -> {
-                double share = seen.distanceTo(line.entry()) / line.target().distanceTo(line.entry());
-                PointPx from = carried.entry();
-                PointPx to = carried.target();
-                return new PointPx(
-                        from.column() + share * (to.column() - from.column()),
-                        from.row() + share * (to.row() - from.row()));
-            }));
+            Optional<PointPx> firstSeen = plan.line()
+                    .flatMap(line -> line.firstSeen().map(seen -> {
+                        double share =
+                                seen.distanceTo(line.entry()) / line.target().distanceTo(line.entry());
+                        PointPx from = carried.entry();
+                        PointPx to = carried.target();
+                        return new PointPx(
+                                from.column() + share * (to.column() - from.column()),
+                                from.row() + share * (to.row() - from.row()));
+                    }));
             return new InPlanePlan.Line(carried.entry(), carried.target(), firstSeen);
         });
     }
@@ -144,8 +146,7 @@ public final class PlanDrawing {
         return notes;
     }
 
-    private static List<Note> observedNotes(
-            Plan plan, Observation observation, Deviation deviation, FrameView view) {
+    private static List<Note> observedNotes(Plan plan, Observation observation, Deviation deviation, FrameView view) {
         List<Note> notes = new ArrayList<>();
         notes.add(NumbersTable.compared(plan, observation, deviation));
         notes.add(new Note.Paragraph(DifferenceWords.LARGER + "; " + DifferenceWords.NOT_LARGER + ".", true));

@@ -104,8 +104,7 @@ public final class RasterDrawing {
     private void outline(Shape shape, Pen pen) {
         if (pen.halo() > 0 && pen.width() > 0) {
             graphics.setColor(color(Ink.HALO, pen.halo()));
-            graphics.setStroke(new BasicStroke(
-                    (float) Halo.width(pen), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+            graphics.setStroke(new BasicStroke((float) Halo.width(pen), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
             graphics.draw(shape);
         }
         if (pen.filling() > 0) {
@@ -127,8 +126,7 @@ public final class RasterDrawing {
         for (int i = 0; i < dash.length; i++) {
             dash[i] = pen.dash().get(i).floatValue();
         }
-        return new BasicStroke(
-                (float) pen.width(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, dash, 0);
+        return new BasicStroke((float) pen.width(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, dash, 0);
     }
 
     private void text(Element.Text text) {

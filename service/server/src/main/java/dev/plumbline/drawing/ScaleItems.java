@@ -24,9 +24,7 @@ final class ScaleItems {
         Border border = Border.of(view);
         double far = Math.min(axis.u(border.far()), -axis.halfFaceMm());
         double near = Math.max(axis.u(border.near()), axis.halfFaceMm());
-        double imaged = axis.beyond() instanceof SkinBeyondProbe.Flat
-                ? near
-                : Math.max(axis.halfFaceMm(), 0);
+        double imaged = axis.beyond() instanceof SkinBeyondProbe.Flat ? near : Math.max(axis.halfFaceMm(), 0);
         items.add(Item.Run.line(Role.SKIN, axis.at(far, 0), axis.at(imaged, 0)));
         double zero = view.midpointKnown() ? view.edgeMm().orElse(0.0) : 0;
         double last = Math.max(farthestMm + RULER_BEYOND_LAST_MM, zero + SHORTEST_RULER_MM);
@@ -37,8 +35,7 @@ final class ScaleItems {
         }
         if (view.midpointKnown()) {
             double half = axis.halfFaceMm();
-            items.add(new Item.Probe(
-                    Role.PROBE, axis.at(-half, 0), axis.at(half, 0), axis.at(0, 0), axis.at(0, -1)));
+            items.add(new Item.Probe(Role.PROBE, axis.at(-half, 0), axis.at(half, 0), axis.at(0, 0), axis.at(0, -1)));
         }
         items.add(depthScale(view, border));
         return items;
@@ -56,9 +53,7 @@ final class ScaleItems {
         for (int step = 0; step <= 40; step++) {
             points.add(axis.skin(from + (to - from) * step / 40));
         }
-        return axis.beyond() instanceof SkinBeyondProbe.Flat
-                ? List.of(points.get(0), points.get(40))
-                : points;
+        return axis.beyond() instanceof SkinBeyondProbe.Flat ? List.of(points.get(0), points.get(40)) : points;
     }
 
     /** Down the side of the image that the needle does not come from. */
@@ -86,14 +81,13 @@ final class ScaleItems {
             double near = right ? region.maxColumn() + 1 : region.minColumn();
             double bottom = axis.into().y() >= 0 ? region.maxRow() + 1 : region.minRow();
             return new Border(
-                    onSkin(axis, far),
-                    onSkin(axis, near),
-                    new PointPx(far, bottom),
-                    new PointPx(near, bottom));
+                    onSkin(axis, far), onSkin(axis, near), new PointPx(far, bottom), new PointPx(near, bottom));
         }
 
         private static PointPx onSkin(SkinAxis axis, double column) {
-            double slope = Math.copySign(Math.max(Math.abs(axis.along().x()), LEAST_COSINE), axis.along().x());
+            double slope = Math.copySign(
+                    Math.max(Math.abs(axis.along().x()), LEAST_COSINE),
+                    axis.along().x());
             return axis.at((column - axis.origin().column()) * axis.pixel().mmPerColumn() / slope, 0);
         }
     }

@@ -25,7 +25,8 @@ final class SideViewFigure {
         this.view = view;
         this.em = em;
         this.width = width;
-        double across = crossings().mapToDouble(Note.Crossing::punctureDistanceMm).max().orElse(10) + 3;
+        double across =
+                crossings().mapToDouble(Note.Crossing::punctureDistanceMm).max().orElse(10) + 3;
         double down = crossings().mapToDouble(Note.Crossing::depthMm).max().orElse(10) + 3;
         this.perMm = Math.min((width - LEFT_EM * em - 3 * em) / across, HEIGHT_EM * em / down);
         this.height = (TOP_EM + FOOT_EM) * em + down * perMm;
@@ -37,8 +38,7 @@ final class SideViewFigure {
 
     Block block() {
         Element.Type head = new Element.Type(0.82 * em, true, Ink.TEXT, false);
-        elements.add(Typesetter.text(
-                KIND, "Seen from the probe's end", new Xy(0, Typesetter.baseline(head)), head));
+        elements.add(Typesetter.text(KIND, "Seen from the probe's end", new Xy(0, Typesetter.baseline(head)), head));
         Pen skin = Pen.line(Ink.SKIN, 0.13 * em).withHalo(0);
         elements.add(line("side-view-skin", new Xy(0.4 * em, at(0, 0).y()), new Xy(width - em, at(0, 0).y()), skin));
         Pen beam = new Pen(Ink.SKIN, 0.09 * em, List.of(0.5 * em, 0.35 * em), 0, 0);
@@ -55,16 +55,18 @@ final class SideViewFigure {
             Xy face = at(0, 0);
             Pen pen = Look.pen(Role.PROBE).times(em).withHalo(0);
             elements.add(NoteBlocks.rectangle(
-                    "side-view-probe",
-                    new Box(face.x() - half, face.y() - 0.9 * em, face.x() + half, face.y()),
-                    pen));
+                    "side-view-probe", new Box(face.x() - half, face.y() - 0.9 * em, face.x() + half, face.y()), pen));
         }
     }
 
     private void planned(Note.Crossing plan) {
         Xy puncture = at(plan.punctureDistanceMm(), 0);
         Xy crossing = at(0, plan.depthMm());
-        elements.add(line("side-view-plan", puncture, crossing, Look.pen(Role.PLAN_PATH).times(em).withHalo(0)));
+        elements.add(line(
+                "side-view-plan",
+                puncture,
+                crossing,
+                Look.pen(Role.PLAN_PATH).times(em).withHalo(0)));
         elements.addAll(Look.symbol(Role.ENTRY, puncture, 0.8 * em));
         elements.addAll(Look.symbol(Role.TARGET, crossing, 0.8 * em));
         Pen thin = new Pen(Ink.PLAN, 0.08 * em, List.of(), 0, 0);
@@ -79,8 +81,7 @@ final class SideViewFigure {
                 Wording.mm(plan.punctureDistanceMm()) + " from the beam",
                 new Xy(at(0, 0).x(), y - 0.5 * em),
                 type));
-        elements.add(Typesetter.textEndingAt(
-                KIND, Wording.mm(plan.depthMm()), crossing.plus(-1 * em, 0.1 * em), type));
+        elements.add(Typesetter.textEndingAt(KIND, Wording.mm(plan.depthMm()), crossing.plus(-1 * em, 0.1 * em), type));
         elements.add(Typesetter.textEndingAt(KIND, "deep", crossing.plus(-1 * em, 1.1 * em), type));
         elements.add(Typesetter.text(KIND, plan.angle(), puncture.plus(-0.2 * em, 1.25 * em), type));
     }

@@ -15,8 +15,7 @@ import java.util.List;
  * @param into unit vector of w
  * @param halfFaceMm from the origin to the end of the transducer's face; 0 where that is not known
  */
-record SkinAxis(
-        PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, SkinBeyondProbe beyond) {
+record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, SkinBeyondProbe beyond) {
 
     /**
      * The line through the marks (three and more: least squares of the distances), with its origin at the foot of a point.

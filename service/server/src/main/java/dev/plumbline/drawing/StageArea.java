@@ -36,7 +36,9 @@ final class StageArea {
         double em = grid.em();
         if (item instanceof Item.Spot spot) {
             Xy at = grid.xy(spot.at());
-            return frame.holds(at) ? stage : stage.with(List.of(at.plus(-MARGIN_EM * em, -em), at.plus(MARGIN_EM * em, MARGIN_EM * em)));
+            return frame.holds(at)
+                    ? stage
+                    : stage.with(List.of(at.plus(-MARGIN_EM * em, -em), at.plus(MARGIN_EM * em, MARGIN_EM * em)));
         }
         if (item instanceof Item.Probe probe) {
             Xy out = grid.xy(probe.outward());

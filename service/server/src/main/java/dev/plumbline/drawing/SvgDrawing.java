@@ -95,7 +95,8 @@ public final class SvgDrawing {
         List<Xy> points = trace.points();
         if (points.size() == 2 && !trace.closed()) {
             String shape = "<line class=\"%s\" x1=\"" + number(points.get(0).x()) + "\" y1=\""
-                    + number(points.get(0).y()) + "\" x2=\"" + number(points.get(1).x()) + "\" y2=\""
+                    + number(points.get(0).y()) + "\" x2=\""
+                    + number(points.get(1).x()) + "\" y2=\""
                     + number(points.get(1).y()) + "\"";
             outline(trace.kind(), shape, trace.pen());
             return;
@@ -146,8 +147,10 @@ public final class SvgDrawing {
     }
 
     private void text(Element.Text text) {
-        String open = "<text class=\"%s\" x=\"" + number(text.at().x()) + "\" y=\"" + number(text.at().y())
-                + "\" font-family=\"" + FONTS + "\" font-size=\"" + number(text.type().size()) + "\""
+        String open = "<text class=\"%s\" x=\"" + number(text.at().x()) + "\" y=\""
+                + number(text.at().y())
+                + "\" font-family=\"" + FONTS + "\" font-size=\""
+                + number(text.type().size()) + "\""
                 + (text.type().bold() ? " font-weight=\"bold\"" : "") + " textLength=\"" + number(text.width())
                 + "\" lengthAdjust=\"spacingAndGlyphs\"";
         if (text.type().halo()) {
@@ -178,8 +181,7 @@ public final class SvgDrawing {
     }
 
     private static String box(Box box) {
-        return number(box.minX()) + " " + number(box.minY()) + " " + number(box.width()) + " "
-                + number(box.height());
+        return number(box.minX()) + " " + number(box.minY()) + " " + number(box.width()) + " " + number(box.height());
     }
 
     private static String number(double value) {

@@ -56,7 +56,8 @@ final class TableFigure {
             }
             lowest = Math.max(lowest, below);
         }
-        elements.removeIf(element -> element instanceof Element.Text text && text.text().isEmpty());
+        elements.removeIf(
+                element -> element instanceof Element.Text text && text.text().isEmpty());
         y = lowest + 0.1 * em;
     }
 

@@ -48,7 +48,8 @@ final class Wording {
 
     /** A name as marked: one line, no control characters, not longer than a label can be. */
     static String name(String marked) {
-        String line = marked.replaceAll("[\\p{Cntrl}\\p{Cs}\\uFFFE\\uFFFF]+", " ").strip();
+        String line =
+                marked.replaceAll("[\\p{Cntrl}\\p{Cs}\\uFFFE\\uFFFF]+", " ").strip();
         int length = line.codePointCount(0, line.length());
         return length <= LONGEST_NAME
                 ? line
