@@ -155,6 +155,8 @@ public final class Tag {
     public static final int US_IMAGE_DESCRIPTION_SEQUENCE = 0x00189806;
     public static final int TRANSDUCER_SCAN_PATTERN_CODE_SEQUENCE = 0x00189809;
     public static final int TRANSDUCER_GEOMETRY_CODE_SEQUENCE = 0x0018980D;
+    public static final int STUDY_INSTANCE_UID = 0x0020000D;
+    public static final int SERIES_INSTANCE_UID = 0x0020000E;
     public static final int STUDY_ID = 0x00200010;
     public static final int SERIES_NUMBER = 0x00200011;
     public static final int ACQUISITION_NUMBER = 0x00200012;
