@@ -95,14 +95,16 @@ class ArchitectureTest {
                 .resideInAPackage(full(room))
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage(Arrays.stream(forbidden).map(ArchitectureTest::full).toArray(String[]::new))
+                .resideInAnyPackage(
+                        Arrays.stream(forbidden).map(ArchitectureTest::full).toArray(String[]::new))
                 .because("data walks one way and " + room + " stands below them");
         return new Guarded(rule, room, publicClassOf(forbidden) + " offence;");
     }
 
     private static String publicClassOf(String... packages) {
         return ALL.stream()
-                .filter(c -> Arrays.stream(packages).anyMatch(p -> c.getPackageName().equals(full(p))))
+                .filter(c ->
+                        Arrays.stream(packages).anyMatch(p -> c.getPackageName().equals(full(p))))
                 .filter(c -> c.isTopLevelClass()
                         && c.getModifiers().contains(com.tngtech.archunit.core.domain.JavaModifier.PUBLIC))
                 .findFirst()
