@@ -42,6 +42,7 @@ class ArchitectureTest {
         rooms.put("observation", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("deviation", Set.of("problem", "geometry", "needle", "plan", "observation"));
         rooms.put("record", Set.of("problem", "geometry", "needle", "plan", "observation", "deviation"));
+        rooms.put("review", Set.copyOf(rooms.keySet()));
         Set<String> core = Set.copyOf(rooms.keySet());
         rooms.put("samples", core);
         rooms.put("document", core);

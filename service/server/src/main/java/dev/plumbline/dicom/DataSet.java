@@ -5,6 +5,7 @@ import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
 import com.pixelmed.dicom.DicomException;
+import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
 import com.pixelmed.dicom.SpecificCharacterSet;
 import com.pixelmed.dicom.ValueRepresentation;
@@ -177,7 +178,15 @@ public final class DataSet {
      * @param words kept, not copied; do not change them afterwards
      */
     public DataSet put(int tag, short[] words) {
-        return fill(tag, attribute -> attribute.setValues(words));
+        if (tag != Tag.PIXEL_DATA) {
+            return fill(tag, attribute -> attribute.setValues(words));
+        }
+        // the dictionary leaves bytes or words open for pixel data
+        return fill(tag, attribute -> {
+            OtherWordAttribute pixels = new OtherWordAttribute(attribute.getTag());
+            pixels.setValues(words);
+            attributes.put(pixels);
+        });
     }
 
     /** Puts 32-bit floating point numbers as they are (FL, OF), such as graphic data. */
@@ -215,8 +224,7 @@ public final class DataSet {
 
     private DataSet fill(int tag, Filling filling) {
         try {
-            Attribute attribute = attributes.putNewAttribute(toolkitTag(tag), UTF_8);
-            filling.into(attribute);
+            filling.into(attributes.putNewAttribute(toolkitTag(tag), UTF_8));
             return this;
         } catch (DicomException e) {
             throw new IllegalArgumentException("Not a value for (" + Tag.text(tag) + ")", e);
