@@ -50,7 +50,7 @@ public record Transducer(
             if (!(0 <= fromDepthMm && fromDepthMm <= toDepthMm) || Double.isInfinite(toDepthMm)) {
                 throw new IllegalArgumentException("Depths run downwards.");
             }
-            if (!(leastMm > 0) || mostMm.isPresent() && !(leastMm <= mostMm.getAsDouble())) {
+            if (!(leastMm > 0) || (mostMm.isPresent() && !(leastMm <= mostMm.getAsDouble()))) {
                 throw new IllegalArgumentException("Thicknesses run from least to most.");
             }
         }

@@ -65,14 +65,14 @@ public sealed interface NeedleChoice {
                 .toList();
         if (inOrder.isEmpty()) {
             return new NoneReaches(
-                    neededMm, fitting.stream().mapToDouble(StockNeedle::lengthMm).max());
+                    neededMm,
+                    fitting.stream().mapToDouble(StockNeedle::lengthMm).max());
         }
         TipType taken = inOrder.get(0).tipType();
         return new Reaches(inOrder, tips.subList(0, tips.indexOf(taken)));
     }
 
-    private static <V> List<V> order(
-            List<V> wished, List<StockNeedle> fitting, Function<StockNeedle, V> property) {
+    private static <V> List<V> order(List<V> wished, List<StockNeedle> fitting, Function<StockNeedle, V> property) {
         return wished.isEmpty() ? fitting.stream().map(property).distinct().toList() : wished;
     }
 }

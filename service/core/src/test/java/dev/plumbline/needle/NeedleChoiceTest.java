@@ -49,8 +49,7 @@ class NeedleChoiceTest {
 
     @Test
     void tipTypeGoesBeforeLength() {
-        NeedleWish wish =
-                new NeedleWish(List.of(TipType.SHORT_BEVEL, TipType.TUOHY), List.of(), Optional.empty());
+        NeedleWish wish = new NeedleWish(List.of(TipType.SHORT_BEVEL, TipType.TUOHY), List.of(), Optional.empty());
         assertThat(reaches(wish, 55).first().tipType()).isEqualTo(TipType.SHORT_BEVEL);
         assertThat(reaches(wish, 55).passedOver()).isEmpty();
     }
@@ -71,8 +70,7 @@ class NeedleChoiceTest {
 
     @Test
     void saysWhichPreferredTipWasTooShort() {
-        NeedleWish wish =
-                new NeedleWish(List.of(TipType.TUOHY, TipType.SHORT_BEVEL), List.of(), Optional.empty());
+        NeedleWish wish = new NeedleWish(List.of(TipType.TUOHY, TipType.SHORT_BEVEL), List.of(), Optional.empty());
         assertThat(reaches(wish, 70).first().tipType()).isEqualTo(TipType.SHORT_BEVEL);
         assertThat(reaches(wish, 70).passedOver()).containsExactly(TipType.TUOHY);
     }

@@ -40,9 +40,7 @@ public final class NeedleFile {
         return fields.valid(() -> new Gauge(
                 fields.whole("gauge"),
                 new Gauge.Diameters(
-                        fields.number("outerDiameterMm"),
-                        fields.number("innerDiameterMm"),
-                        foundations.of(fields)),
+                        fields.number("outerDiameterMm"), fields.number("innerDiameterMm"), foundations.of(fields)),
                 fields.optionalObject("limits", "outerLeastMm", "outerMostMm", "innerLeastMm", "foundation")
                         .map(limits -> limits.valid(() -> new Gauge.Limits(
                                 limits.number("outerLeastMm"),

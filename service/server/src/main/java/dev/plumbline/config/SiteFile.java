@@ -7,6 +7,7 @@ import dev.plumbline.problem.Refusal;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.function.Function;
 
 /** A JSON file of a site, or the one that ships in its place. */
 final class SiteFile {
@@ -38,7 +39,7 @@ final class SiteFile {
     }
 
     /** Reads the shipped file of a name and closes it. */
-    static <T> T shipped(String name, java.util.function.Function<InputStream, T> reading) {
+    static <T> T shipped(String name, Function<InputStream, T> reading) {
         try (InputStream in = shipped(name)) {
             return reading.apply(in);
         } catch (IOException e) {

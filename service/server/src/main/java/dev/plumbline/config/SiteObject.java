@@ -2,6 +2,7 @@
 package dev.plumbline.config;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.document.NearestName;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.math.BigDecimal;
@@ -65,8 +66,7 @@ final class SiteObject {
     }
 
     private JsonNode needed(String name, String what) {
-        return value(name)
-                .orElseThrow(() -> new Refusal(new Problem.MissingField(at(name), "Give " + what + ".")));
+        return value(name).orElseThrow(() -> new Refusal(new Problem.MissingField(at(name), "Give " + what + ".")));
     }
 
     String at(String name) {
@@ -79,13 +79,17 @@ final class SiteObject {
             return making.get();
         } catch (IllegalArgumentException e) {
             throw new Refusal(new Problem.InvalidValue(
-                    pointer, String.valueOf(e.getMessage()), "Correct " + (pointer.isEmpty() ? "the file" : pointer) + "."));
+                    pointer,
+                    String.valueOf(e.getMessage()),
+                    "Correct " + (pointer.isEmpty() ? "the file" : pointer) + "."));
         }
     }
 
     String text(String name) {
         JsonNode value = needed(name, "a text");
-        if (!value.isTextual() || value.textValue().isBlank() || value.textValue().length() > LONGEST_TEXT) {
+        if (!value.isTextual()
+                || value.textValue().isBlank()
+                || value.textValue().length() > LONGEST_TEXT) {
             throw must(at(name), "a text of 1 to " + LONGEST_TEXT + " characters");
         }
         return value.textValue();
@@ -138,6 +142,10 @@ final class SiteObject {
             throw must(at(name), "true or false");
         }
         return value.booleanValue();
+    }
+
+    Optional<Boolean> optionalFlag(String name) {
+        return value(name).map(value -> flag(name));
     }
 
     /** One of the words of an enum. */
