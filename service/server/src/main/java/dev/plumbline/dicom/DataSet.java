@@ -5,6 +5,7 @@ import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
 import com.pixelmed.dicom.DicomException;
+import com.pixelmed.dicom.FloatSingleAttribute;
 import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
 import com.pixelmed.dicom.SpecificCharacterSet;
@@ -191,7 +192,15 @@ public final class DataSet {
 
     /** Puts 32-bit floating point numbers as they are (FL, OF), such as graphic data. */
     public DataSet put(int tag, float... values) {
-        return fill(tag, attribute -> attribute.setValues(values));
+        return fill(tag, attribute -> {
+            if (attribute instanceof FloatSingleAttribute single) { // takes them one by one only
+                for (float value : values) {
+                    single.addValue(value);
+                }
+            } else {
+                attribute.setValues(values);
+            }
+        });
     }
 
     /** Puts an attribute without a value (type 2), a sequence without items included. */

@@ -38,6 +38,9 @@ public final class DicomFile {
             throw Fault.malformed("The toolkit read " + AttributeCount.of(attributes)
                     + " attributes where the file has " + report.elements());
         }
+        if (FrameClass.takes(report.sopClassUid()) && report.pixels().isEmpty()) {
+            throw Fault.malformed("The object is an image without " + Fault.name(Tag.PIXEL_DATA));
+        }
         return new DicomFile(path, report, new DataSet(attributes));
     }
 
@@ -113,8 +116,7 @@ public final class DicomFile {
             throw FrameClass.refusal(sopClassUid());
         }
         PixelBytes pixels = report.pixels()
-                .orElseThrow(() -> Fault.unsupported(
-                        "The object has no pixel data", "Send the image itself, not a reference to it."));
+                .orElseThrow(() -> new IllegalStateException("An image is let in with pixel data only."));
         if (frameNumber < 1 || frameNumber > pixels.shape().frames()) {
             throw new Refusal(new Problem.FrameNumberOutOfRange(
                     "", frameNumber, pixels.shape().frames()));
