@@ -13,7 +13,6 @@ import static dev.plumbline.dicom.Concepts.TIP;
 import dev.plumbline.deviation.Deviation;
 import dev.plumbline.deviation.DeviationQuantity;
 import dev.plumbline.geometry.Calibration;
-import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.observation.Observation;
@@ -85,7 +84,7 @@ final class ObservationGroup {
         observation = source.revision().comparison().observations().get(index);
         deviation = source.revision().comparison().deviations().get(index);
         observed = source.observed(index);
-        calibration = Scales.of(observed.frame().geometry(), measuringMarks(stated, index));
+        calibration = Scales.of(observed.frame().geometry(), measuringMarks(stated));
         marks = observed.marks()
                 .line(PATH, stated.shaft())
                 .line(SKIN, stated.skin())
@@ -93,17 +92,13 @@ final class ObservationGroup {
                 .point(TARGET, stated.target());
         String label = "Observation " + (index + 1);
         group = new MeasurementGroup(
-                        label,
-                        source.trackingUid(observation.id()),
-                        Concepts.OBSERVATION,
-                        Codes.own("MM-MARKS"))
+                        label, source.trackingUid(observation.id()), Concepts.OBSERVATION, Codes.own("MM-MARKS"))
                 .addAll(FindingSite.of(document.context()))
                 .addAll(Algorithm.items(
                         "Plumbline observation",
                         source.installation().softwareVersion(),
                         Parameters.observation(document, index, calibration)))
-                .add(ContentItem.uid(
-                        Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)));
+                .add(ContentItem.uid(Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)));
     }
 
     /** @param index of the observation, from 0 */
@@ -111,12 +106,10 @@ final class ObservationGroup {
         return new ObservationGroup(source, index).compose();
     }
 
-    private static List<NamedMark> measuringMarks(ObservationMarks stated, int index) {
-        String at = "/observations/" + index;
-        List<NamedMark> marks = new ArrayList<>();
-        stated.shaft().forEach(point -> marks.add(new NamedMark(at + "/shaft", point)));
-        stated.tip().ifPresent(point -> marks.add(new NamedMark(at + "/tip", point)));
-        stated.target().ifPresent(point -> marks.add(new NamedMark(at + "/target", point)));
+    private static List<PointPx> measuringMarks(ObservationMarks stated) {
+        List<PointPx> marks = new ArrayList<>(stated.shaft());
+        stated.tip().ifPresent(marks::add);
+        stated.target().ifPresent(marks::add);
         return marks;
     }
 
@@ -126,7 +119,9 @@ final class ObservationGroup {
         computedMarks();
         for (Row row : inPlane ? IN_PLANE : OUT_OF_PLANE) {
             group.rich(Measurement.rich(
-                    Quantity.of(row.measurand()), observation.readings().of(row.measurand()), marks.items(row.marks())));
+                    Quantity.of(row.measurand()),
+                    observation.readings().of(row.measurand()),
+                    marks.items(row.marks())));
         }
         for (DeviationRow row : deviationRows()) {
             Reading reading = deviation.readings().of(row.measurand());
@@ -147,11 +142,11 @@ final class ObservationGroup {
         observation
                 .entry()
                 .ifPresent(entry -> group.says(
-                        "E-EXTRAP", Concepts.yesOrNo(!observed.frame().geometry().holds(entry))));
+                        "E-EXTRAP",
+                        Concepts.yesOrNo(!observed.frame().geometry().holds(entry))));
         for (DeviationRow row : deviationRows()) {
             if (deviation.readings().of(row.measurand()) instanceof Reading.Seen seen) {
-                group.says(
-                        row.judgedAs(), Codes.ofWord("evaluations", Boolean.toString(seen.exceedsUncertainty())));
+                group.says(row.judgedAs(), Codes.ofWord("evaluations", Boolean.toString(seen.exceedsUncertainty())));
             }
         }
     }
@@ -210,7 +205,8 @@ final class ObservationGroup {
                     observation.readings().of(depth));
         } else {
             ObservationQuantity depth = ObservationQuantity.CROSSING_DEPTH;
-            drawing.point(CROSSING, tip, Quantity.of(depth), observation.readings().of(depth));
+            drawing.point(
+                    CROSSING, tip, Quantity.of(depth), observation.readings().of(depth));
         }
     }
 

@@ -3,7 +3,8 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.FrameGeometry;
-import dev.plumbline.geometry.NamedMark;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.UltrasoundRegion;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,11 +12,25 @@ import java.util.Optional;
 final class Scales {
     private Scales() {}
 
-    /** Empty where nothing was marked, or where nothing tells the scale; a scale that contradicts the marks is refused. */
-    static Optional<Calibration> of(FrameGeometry frame, List<NamedMark> marks) {
-        boolean untold = frame.regions().isEmpty()
-                && frame.pixelSpacing().isEmpty()
-                && frame.statedScale().isEmpty();
-        return marks.isEmpty() || untold ? Optional.empty() : Optional.of(frame.calibration(marks));
+    /** Empty where nothing was marked, or where nothing tells the scale. */
+    static Optional<Calibration> of(FrameGeometry frame, List<PointPx> marks) {
+        if (marks.isEmpty()) {
+            return Optional.empty();
+        }
+        if (frame.regions().isEmpty()) {
+            return frame.pixelSpacing()
+                    .map(pixel ->
+                            new Calibration(Calibration.Source.PIXEL_SPACING, pixel, Optional.empty(), List.of()));
+        }
+        return frame.regions().stream()
+                .filter(region -> region.whyUnusable().isEmpty())
+                .filter(region -> marks.stream().allMatch(region.bounds()::contains))
+                .map(Scales::of)
+                .findFirst();
+    }
+
+    private static Calibration of(UltrasoundRegion region) {
+        return new Calibration(
+                Calibration.Source.ULTRASOUND_REGIONS, region.pixelSize(), Optional.of(region.bounds()), List.of());
     }
 }
