@@ -79,6 +79,7 @@ enum RecordFixtures {
                            "time": "2026-01-05T10:15:00+01:00"}}
             """;
 
+    @SuppressWarnings("ImmutableEnumChecker") // the changes hold no state
     private final Consumer<ObjectNode> change;
 
     RecordFixtures(Consumer<ObjectNode> change) {
