@@ -12,6 +12,7 @@ import java.io.IOException;
 /** Compressed frames, through the toolkit and the image readers it finds. */
 final class CompressedDecoder {
     private static final int RLE_HEADER = 64;
+    private static final int RLE_SEGMENTS = 15;
     private static final String NATIVE = "Send it as Explicit VR Little Endian (1.2.840.10008.1.2.1).";
 
     private final TransferSyntax syntax;
@@ -87,12 +88,13 @@ final class CompressedDecoder {
             throw damaged("does not have " + segments + " RLE segments");
         }
         long last = RLE_HEADER;
-        for (int segment = 1; segment <= segments; segment++) {
+        for (int segment = 1; segment <= RLE_SEGMENTS; segment++) {
             long offset = littleEndian(frame, segment);
-            if (offset < last || offset >= frame.length) {
+            boolean used = segment <= segments;
+            if (used ? offset < last || offset >= frame.length || offset % 2 != 0 : offset != 0) {
                 throw damaged("has RLE segments out of order or beyond its end");
             }
-            last = offset;
+            last = used ? offset : last;
         }
     }
 

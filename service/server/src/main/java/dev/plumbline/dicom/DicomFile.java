@@ -38,6 +38,9 @@ public final class DicomFile {
             throw Fault.malformed("The toolkit read " + AttributeCount.of(attributes)
                     + " attributes where the file has " + report.elements());
         }
+        if (FrameClass.takes(report.sopClassUid()) && report.pixels().isEmpty()) {
+            throw Fault.malformed("The object is an image without " + Fault.name(Tag.PIXEL_DATA));
+        }
         return new DicomFile(path, report, new DataSet(attributes));
     }
 
@@ -108,13 +111,28 @@ public final class DicomFile {
         return new Rendering(header, description, frameNumber).render(samples);
     }
 
+    /**
+     * The bytes of one frame of any object as they are stored: a compressed frame as it is, plain samples little-endian.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal if there is no such frame
+     */
+    public byte[] storedFrame(int frameNumber) throws IOException {
+        PixelBytes pixels = anyFrame(frameNumber);
+        ImageDescription description = ImageDescription.of(header, pixels.shape());
+        return new FrameReader(path, transferSyntax(), description).stored(pixels, frameNumber - 1);
+    }
+
     private PixelBytes frame(int frameNumber) {
         if (!FrameClass.takes(sopClassUid())) {
             throw FrameClass.refusal(sopClassUid());
         }
+        return anyFrame(frameNumber);
+    }
+
+    private PixelBytes anyFrame(int frameNumber) {
         PixelBytes pixels = report.pixels()
-                .orElseThrow(() -> Fault.unsupported(
-                        "The object has no pixel data", "Send the image itself, not a reference to it."));
+                .orElseThrow(() -> new IllegalStateException("An image is let in with pixel data only."));
         if (frameNumber < 1 || frameNumber > pixels.shape().frames()) {
             throw new Refusal(new Problem.FrameNumberOutOfRange(
                     "", frameNumber, pixels.shape().frames()));
