@@ -4,6 +4,7 @@ package dev.plumbline.dicom;
 import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
+import com.pixelmed.dicom.AttributeTagAttribute;
 import com.pixelmed.dicom.DicomException;
 import com.pixelmed.dicom.FloatSingleAttribute;
 import com.pixelmed.dicom.OtherWordAttribute;
@@ -156,6 +157,11 @@ public final class DataSet {
                 attribute.addValue(value);
             }
         });
+    }
+
+    /** Puts the tag of another attribute (AT). */
+    public DataSet putPointer(int tag, int pointedAt) {
+        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(pointedAt)));
     }
 
     /** Puts binary floating point numbers (FL, FD). */
