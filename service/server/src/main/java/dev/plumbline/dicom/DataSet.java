@@ -4,6 +4,7 @@ package dev.plumbline.dicom;
 import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
+import com.pixelmed.dicom.AttributeTagAttribute;
 import com.pixelmed.dicom.DicomException;
 import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
@@ -192,6 +193,11 @@ public final class DataSet {
     /** Puts 32-bit floating point numbers as they are (FL, OF), such as graphic data. */
     public DataSet put(int tag, float... values) {
         return fill(tag, attribute -> attribute.setValues(values));
+    }
+
+    /** Puts the tag of another attribute (AT), such as the frame increment pointer. */
+    public DataSet putPointer(int tag, int to) {
+        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(to)));
     }
 
     /** Puts an attribute without a value (type 2), a sequence without items included. */
