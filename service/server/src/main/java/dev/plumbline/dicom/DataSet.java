@@ -6,6 +6,7 @@ import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
 import com.pixelmed.dicom.AttributeTagAttribute;
 import com.pixelmed.dicom.DicomException;
+import com.pixelmed.dicom.FloatSingleAttribute;
 import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
 import com.pixelmed.dicom.SpecificCharacterSet;
@@ -192,7 +193,15 @@ public final class DataSet {
 
     /** Puts 32-bit floating point numbers as they are (FL, OF), such as graphic data. */
     public DataSet put(int tag, float... values) {
-        return fill(tag, attribute -> attribute.setValues(values));
+        return fill(tag, attribute -> {
+            if (attribute instanceof FloatSingleAttribute single) { // takes them one by one only
+                for (float value : values) {
+                    single.addValue(value);
+                }
+            } else {
+                attribute.setValues(values);
+            }
+        });
     }
 
     /** Puts the tag of another attribute (AT), such as the frame increment pointer. */
