@@ -209,6 +209,11 @@ public final class DataSet {
         });
     }
 
+    /** Puts the tag of another attribute (AT), such as the frame increment pointer. */
+    public DataSet putPointer(int tag, int to) {
+        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(to)));
+    }
+
     /** Puts an attribute without a value (type 2), a sequence without items included. */
     public DataSet putEmpty(int tag) {
         return fill(tag, attribute -> {});
