@@ -19,6 +19,21 @@ record Anatomy(
         List<Structure> structures, String block, ScanPoint target, TargetKind targetKind, List<Outlined> outlines) {
     private static final int CORNERS = 32;
 
+    /** The same with fluid injected. */
+    Anatomy with(Fluid fluid) {
+        List<Structure> wet = new ArrayList<>(structures);
+        wet.add(fluid);
+        return new Anatomy(wet, block, target, targetKind, outlines);
+    }
+
+    /** Outline of a structure by name. */
+    Outlined named(String name) {
+        return outlines.stream()
+                .filter(outlined -> outlined.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
     /** A structure a person would mark: a nerve, or with a kind a hazard. */
     record Outlined(String name, Optional<Hazard.Kind> hazard, List<ScanPoint> outline) {}
 

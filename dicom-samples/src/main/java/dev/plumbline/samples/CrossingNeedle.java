@@ -24,6 +24,12 @@ public record CrossingNeedle(ScanPoint crossing, double punctureDistanceMm, doub
         return new CrossingNeedle(crossing.plus(0, -byMm), punctureDistanceMm, diameterMm);
     }
 
+    /** A dot is there until nothing is left. */
+    @Override
+    public CrossingNeedle lostFromItsFarEnd(double left) {
+        return this;
+    }
+
     @Override
     public Structure echo(Transducer transducer) {
         return new DotEcho(crossing, diameterMm);

@@ -17,7 +17,7 @@ record Fascia(Border border, double level, Texture relief) implements Structure 
 
     @Override
     public Box bounds() {
-        return Box.EVERYWHERE;
+        return Box.between(border.highest() - 1.2, border.lowest() + 1.7);
     }
 
     @Override

@@ -13,7 +13,7 @@ final class Furniture {
         ruler(pane, screen);
         orientation(pane.area().bounds(), screen);
         Region bounds = pane.area().bounds();
-        screen.text(pane.machine().name(), bounds.minColumn(), bounds.minRow() - 12, Screen.Ink.DIM);
+        screen.text(pane.machine().name(), bounds.minColumn(), bounds.minRow() - 13, Screen.Ink.DIM);
     }
 
     /** A tick every 5 mm and a number every 10, right of the area. */
@@ -48,8 +48,8 @@ final class Furniture {
         }
     }
 
-    /** Grey wedge, title, and the words that nobody may mistake this for a patient. */
-    static void caption(String title, Screen screen) {
+    /** Grey wedge and the words that nobody may mistake this for a patient. */
+    static void caption(Screen screen) {
         int height = 128;
         int top = screen.rows / 2 - height / 2;
         for (int y = 0; y < height; y++) {
@@ -57,7 +57,6 @@ final class Furniture {
                 screen.dot(14 + x, top + y, 255 - 2 * y);
             }
         }
-        screen.text(title, 14, 10, Screen.Ink.PALE);
         screen.text("SYNTHETIC FRAME", 14, screen.rows - 24, Screen.Ink.DIM);
         screen.text("NO PATIENT", 14, screen.rows - 14, Screen.Ink.DIM);
     }

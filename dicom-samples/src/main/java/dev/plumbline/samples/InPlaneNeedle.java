@@ -93,6 +93,12 @@ public record InPlaneNeedle(ScanPoint tip, double angleToSkinDeg, Side from, See
     }
 
     @Override
+    public InPlaneNeedle lostFromItsFarEnd(double left) {
+        Seen rest = left == 0 ? Seen.NOTHING : new Seen(seen.from(), Math.min(seen.to(), left));
+        return new InPlaneNeedle(tip, angleToSkinDeg, from, rest, diameterMm);
+    }
+
+    @Override
     public Structure echo(Transducer transducer) {
         return ShaftEcho.of(this, transducer);
     }

@@ -7,7 +7,7 @@ record Layer(Border top, Border bottom, Weave weave, double lossDbPerMm) impleme
 
     @Override
     public Box bounds() {
-        return Box.EVERYWHERE;
+        return Box.between(top.highest() - EDGE_MM, bottom.lowest() + EDGE_MM);
     }
 
     @Override

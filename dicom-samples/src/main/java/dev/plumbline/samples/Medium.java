@@ -63,7 +63,7 @@ final class Medium {
     private void paint(Structure structure, Places places) {
         Cell cell = new Cell();
         Structure.Box box = structure.bounds();
-        for (int row = 0; row < grid.samples(); row++) {
+        for (int row = places.firstRow(box); row < grid.samples() && places.reaches(row, box); row++) {
             for (int column = 0; column < grid.width(); column++) {
                 if (places.moveTo(cell, column, row, box)) {
                     int i = row * grid.width() + column;
@@ -108,12 +108,22 @@ final class Medium {
             }
         }
 
+        /** No cell of a row lies deeper than its range. */
+        int firstRow(Structure.Box box) {
+            return (int) Math.max(0, Math.min(grid.samples(), box.top() / grid.stepMm() - 1));
+        }
+
+        /** No cell of a row lies higher than its outermost ones. */
+        boolean reaches(int row, Structure.Box box) {
+            return startDepth[0] + grid.rangeMm(row) * down[0] <= box.bottom();
+        }
+
         boolean moveTo(Cell cell, int column, int row, Structure.Box box) {
             double range = grid.rangeMm(row);
             cell.across = startAcross[column] + range * across[column];
             cell.depth = startDepth[column] + range * down[column];
             cell.layer = cell.depth + (range - cell.depth) * followsFace[row];
-            return box.holds(cell.across, cell.depth);
+            return box.holds(cell);
         }
     }
 }

@@ -14,11 +14,18 @@ record Motion(int frames, double advanceMm, Drift drift, double correlation) {
     static final double FRAMES_PER_SECOND = 12;
 
     /**
-     * Slide of the probe to the right over the whole cine, and the frame (as a share of the cine) at which the needle
-     * has left the beam; 1 where it never does.
+     * Slide of the probe to the right over the whole cine, and a turn that loses the needle from its far end.
+     *
+     * @param lossBegins share of the cine after which less of the shaft is seen; 1 where it stays in view
+     * @param lossEnds share of the cine after which nothing of it is seen
      */
-    record Drift(double slideMm, double needleLostAt) {
-        static final Drift NONE = new Drift(0, 1);
+    record Drift(double slideMm, double lossBegins, double lossEnds) {
+        static final Drift NONE = new Drift(0, 1, 2);
+
+        /** How much of the shaft is still seen, 1 to 0. */
+        double left(double share) {
+            return Math.max(0, Math.min(1, (lossEnds - share) / (lossEnds - lossBegins)));
+        }
     }
 
     /** Share of the cine that has passed, 0 to 1. */

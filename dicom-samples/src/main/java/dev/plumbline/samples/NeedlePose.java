@@ -11,4 +11,7 @@ public sealed interface NeedlePose permits InPlaneNeedle, CrossingNeedle {
 
     /** The same needle this far drawn back along its way. */
     NeedlePose withdrawn(double byMm);
+
+    /** The same needle with only this share of its visible way left in the beam. */
+    NeedlePose lostFromItsFarEnd(double left);
 }

@@ -79,6 +79,7 @@ record NerveBundle(Oval oval, List<Fascicle> fascicles, Texture grain) implement
         double inside = Cell.step(-outside, -0.25, 0.2);
         cell.cover(CONNECTIVE_DB + 3 * grain.at(along / 0.8, down / 0.5), inside);
         cell.damp(LOSS, inside);
+        cell.mirror *= 1 - inside;
         double dark = 0;
         for (Fascicle fascicle : fascicles) {
             double dx = along - fascicle.along;

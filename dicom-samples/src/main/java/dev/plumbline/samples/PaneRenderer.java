@@ -47,6 +47,7 @@ final class PaneRenderer {
         Scatterers noise = Scatterers.drawn(grid, random.of("noise " + frame));
         float[] levels = new Beamformer(grid, pane.machine().scanner()).levels(medium, tissue, noise);
         converter.paint(levels, pane.machine().scanner().display(), screen);
+        pane.flow().ifPresent(flow -> flow.paint(pane.area(), screen));
     }
 
     private void advanceTissue(int frame) {
@@ -76,9 +77,10 @@ final class PaneRenderer {
     }
 
     static Optional<NeedlePose> pose(SamplePane pane, Motion motion, int frame) {
-        if (motion.drift().needleLostAt() < motion.share(frame)) {
-            return Optional.empty();
-        }
-        return pane.needle().map(needle -> needle.withdrawn((1 - motion.share(frame)) * motion.advanceMm()));
+        double share = motion.share(frame);
+        double left = motion.drift().left(share);
+        return pane.needle()
+                .map(needle -> needle.withdrawn((1 - share) * motion.advanceMm()))
+                .map(needle -> left < 1 ? needle.lostFromItsFarEnd(left) : needle);
     }
 }

@@ -47,15 +47,25 @@ public record Scanner(Pulse pulse, Focus focus, Receiver receiver, Display displ
      */
     public record Display(double gainDb, double rangeDb) {}
 
+    Scanner withLooks(int others) {
+        return new Scanner(pulse, focus, receiver, display, others);
+    }
+
     /** For nerves in the first five centimetres. */
     public static Scanner high(double focusMm) {
         return new Scanner(
                 new Pulse(0.095, 0.15), new Focus(focusMm, 16), new Receiver(0.9, -99), new Display(0, 60), 3);
     }
 
+    /** For nerves just under the skin. */
+    public static Scanner highest(double focusMm) {
+        return new Scanner(
+                new Pulse(0.07, 0.105), new Focus(focusMm, 9), new Receiver(0.9, -99), new Display(0, 60), 3);
+    }
+
     /** For deep structures. */
     public static Scanner low(double focusMm) {
         return new Scanner(
-                new Pulse(0.16, 0.42), new Focus(focusMm, 32), new Receiver(0.45, -99), new Display(0, 60), 3);
+                new Pulse(0.16, 0.42), new Focus(focusMm, 32), new Receiver(0.45, -99), new Display(4, 60), 3);
     }
 }

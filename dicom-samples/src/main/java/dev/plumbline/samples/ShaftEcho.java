@@ -8,9 +8,10 @@ package dev.plumbline.samples;
  * <p>Brightness only falls with steepness; how fast is a design choice. Source of the fall itself: Schafhalter-Zoppoth,
  * McCulloch, Gray, Reg Anesth Pain Med 2004 (doi 10.1016/j.rapm.2004.07.001), abstract.
  */
-record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen) implements Structure {
-    private static final double STRENGTH_DB = 15;
-    private static final double LINE_MM = 0.06;
+record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen, double lineMm) implements Structure {
+    private static final double STRENGTH_DB = 12;
+    private static final double THINNEST_LINE_MM = 0.025;
+    private static final double OF_FACE = 0.001;
     private static final double BEVEL_MM = 1.1;
     private static final double BEVEL_GAIN = 0.9;
     private static final double FADE_MM = 1.4;
@@ -24,12 +25,14 @@ record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen) impleme
     static ShaftEcho of(InPlaneNeedle needle, Transducer transducer) {
         double first = needle.firstSeenBehindTipMm(transducer);
         InPlaneNeedle.Seen seen = needle.seen();
-        return new ShaftEcho(needle, transducer, new Span((1 - seen.to()) * first, (1 - seen.from()) * first));
+        Span span = new Span((1 - seen.to()) * first, (1 - seen.from()) * first);
+        double line = THINNEST_LINE_MM + OF_FACE * transducer.spreadMm(transducer.rangeMm(needle.tip()));
+        return new ShaftEcho(needle, transducer, span, line);
     }
 
     /**
-     * Level of the reflection in dB for the sine of the angle by which the shaft is off square to the beam: 15 dB at 0,
-     * 8 at 20 degrees, -2 at 45, -10 at 65.
+     * Level of the reflection in dB for the sine of the angle by which the shaft is off square to the beam: 12 dB at 0,
+     * 4 at 20 degrees, -5 at 45, -12 at 65.
      */
     static double levelDb(double sineOffSquare) {
         double sixth = StrictMath.pow(sineOffSquare, 6);
@@ -61,9 +64,9 @@ record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen) impleme
         }
         double sine = offSquare(cell);
         double amplitude = Decibels.amplitude(levelDb(sine)) * inBeam;
-        double patch = 0.7 + 0.3 * GLINT.at(behindTip / 2.3);
+        double patch = 0.7 + 0.3 * GLINT.at(behindTip / 2.3, 1);
         double bevel = needle.seen().hasTip() ? Cell.step(BEVEL_MM - behindTip, 0, 0.5) : 0;
-        cell.mirror += amplitude * (0.5 + 0.5 * patch) * (1 + BEVEL_GAIN * bevel) * Cell.bell(below, LINE_MM);
+        cell.mirror += amplitude * (0.5 + 0.5 * patch) * (1 + BEVEL_GAIN * bevel) * Cell.bell(below, lineMm);
         cell.mirror += 0.9 * bevel * Cell.bell(below, 0.1);
         cell.cover(-22, 0.6 * inBeam * (1 - 0.6 * sine) * Cell.bell(below, 0.16));
         repeat(cell, below, amplitude * (1 - sine) * patch);
@@ -71,10 +74,10 @@ record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen) impleme
     }
 
     private void repeat(Cell cell, double below, double amplitude) {
-        double level = 0.22;
+        double level = 0.14;
         for (int k = 1; k <= REPEATS; k++) {
-            cell.mirror += amplitude * level * Cell.bell(below - k * needle.diameterMm(), LINE_MM * (1 + 0.25 * k));
-            level *= 0.42;
+            cell.mirror += amplitude * level * Cell.bell(below - k * needle.diameterMm(), lineMm * (1 + 0.25 * k));
+            level *= 0.4;
         }
     }
 

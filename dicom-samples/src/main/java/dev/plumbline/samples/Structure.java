@@ -9,7 +9,7 @@ interface Structure {
     /** Changes the tissue at one place, inside the bounds. */
     void paint(Cell cell);
 
-    /** A rectangle in the image plane, millimetres. */
+    /** A rectangle in the image plane, millimetres; of a layer, its depths below the skin. */
     record Box(double left, double right, double top, double bottom) {
         static final Box EVERYWHERE = new Box(-1e6, 1e6, -1e6, 1e6);
 
@@ -25,8 +25,9 @@ interface Structure {
                     center.depthMm() + down);
         }
 
-        boolean holds(double across, double depth) {
-            return left <= across && across <= right && top <= depth && depth <= bottom;
+        /** Whether a cell may lie inside; a layer follows the skin, so its depth is never less than the cell's. */
+        boolean holds(Cell cell) {
+            return left <= cell.across && cell.across <= right && top <= cell.layer && cell.depth <= bottom;
         }
     }
 }

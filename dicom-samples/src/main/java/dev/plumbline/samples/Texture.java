@@ -3,41 +3,39 @@ package dev.plumbline.samples;
 
 /** Smooth random relief over the plane: the irregularity of tissue that stays the same from frame to frame. */
 final class Texture {
-    private static final double UNIT = 0x1.0p-31;
+    private static final int SIDE = 64;
+    private static final int MASK = SIDE - 1;
 
-    private final long seed;
+    private final float[] knots = new float[SIDE * SIDE];
 
     Texture(SampleRandom random) {
-        this.seed = random.bits();
+        SampleRandom own = new SampleRandom(random.bits());
+        for (int i = 0; i < knots.length; i++) {
+            knots[i] = (float) own.between(-1, 1);
+        }
     }
 
-    /** Value in about [-1, 1] at a place given in units of the relief's own grain. */
+    /** Value within [-1, 1] at a place given in units of the relief's own grain; repeats after 64 of them. */
     double at(double across, double along) {
-        long column = (long) Math.floor(across);
-        long row = (long) Math.floor(along);
+        int column = floor(across);
+        int row = floor(along);
         double s = smooth(across - column);
         double t = smooth(along - row);
-        double top = mix(knot(column, row), knot(column + 1, row), s);
-        double bottom = mix(knot(column, row + 1), knot(column + 1, row + 1), s);
-        return mix(top, bottom, t);
+        int upper = (row & MASK) * SIDE;
+        int lower = (row + 1 & MASK) * SIDE;
+        int left = column & MASK;
+        int right = column + 1 & MASK;
+        double top = knots[upper + left] + s * (knots[upper + right] - knots[upper + left]);
+        double bottom = knots[lower + left] + s * (knots[lower + right] - knots[lower + left]);
+        return top + t * (bottom - top);
     }
 
-    /** The same along a line. */
-    double at(double across) {
-        long column = (long) Math.floor(across);
-        return mix(knot(column, 0), knot(column + 1, 0), smooth(across - column));
-    }
-
-    private double knot(long column, long row) {
-        long hash = SampleRandom.mix(seed + column * 0x9e3779b97f4a7c15L + row * 0xc2b2ae3d27d4eb4fL);
-        return (int) (hash >>> 32) * UNIT;
+    private static int floor(double value) {
+        int towardsZero = (int) value;
+        return value < towardsZero ? towardsZero - 1 : towardsZero;
     }
 
     private static double smooth(double t) {
         return t * t * (3 - 2 * t);
-    }
-
-    private static double mix(double a, double b, double t) {
-        return a + (b - a) * t;
     }
 }

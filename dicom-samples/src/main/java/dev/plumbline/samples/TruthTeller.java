@@ -3,6 +3,7 @@ package dev.plumbline.samples;
 
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.UltrasoundRegion;
 import dev.plumbline.plan.Approach;
@@ -13,11 +14,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /** Works out what a frame of a scene shows, with the probe moved to the right by some millimetres. */
 final class TruthTeller {
     private static final int FORMAT_2D = 1;
     private static final int TISSUE = 1;
+    private static final int COLOUR_FLOW = 2;
     private static final int CM = 3;
     private static final double MM_PER_CM = 10;
 
@@ -55,32 +58,34 @@ final class TruthTeller {
     }
 
     private List<UltrasoundRegion> regions() {
-        return scene.scale() == SampleScene.ScaleStatement.REGIONS
-                ? scene.panes().stream().map(TruthTeller::region).toList()
+        return scene.layout().scale() == SampleScene.ScaleStatement.REGIONS
+                ? scene.panes().stream().flatMap(TruthTeller::regionsOf).toList()
                 : List.of();
     }
 
     private Optional<PixelSize> pixelSpacing() {
-        return scene.scale() == SampleScene.ScaleStatement.PIXEL_SPACING
+        return scene.layout().scale() == SampleScene.ScaleStatement.PIXEL_SPACING
                 ? Optional.of(pane.area().pixel())
                 : Optional.empty();
     }
 
-    /** Origin of the physical axes: the pixel at the middle of the face. */
-    private static UltrasoundRegion region(SamplePane pane) {
-        ImageArea area = pane.area();
+    private static Stream<UltrasoundRegion> regionsOf(SamplePane pane) {
+        UltrasoundRegion tissue = region(pane.area(), pane.area().bounds(), TISSUE);
+        Optional<UltrasoundRegion> flow = pane.flow().map(colours -> region(pane.area(), colours.box(), COLOUR_FLOW));
+        return Stream.concat(Stream.of(tissue), flow.stream());
+    }
+
+    /** Origin of the physical axes: the pixel at the middle of the face. Only tissue has priority where regions overlap. */
+    private static UltrasoundRegion region(ImageArea area, Region bounds, int dataType) {
         PointPx origin = area.toPx(new ScanPoint(0, 0));
-        int column = (int) Math.floor(origin.column()) - area.bounds().minColumn();
-        int row = (int) Math.floor(origin.row()) - area.bounds().minRow();
-        ScanPoint center = area.corner()
-                .plus(
-                        (column + 0.5) * area.pixel().mmPerColumn(),
-                        (row + 0.5) * area.pixel().mmPerRow());
+        int column = (int) Math.floor(origin.column()) - bounds.minColumn();
+        int row = (int) Math.floor(origin.row()) - bounds.minRow();
+        ScanPoint center = area.toPlace(new PointPx(bounds.minColumn() + column + 0.5, bounds.minRow() + row + 0.5));
         return new UltrasoundRegion(
-                area.bounds(),
+                bounds,
                 FORMAT_2D,
-                TISSUE,
-                OptionalInt.of(0),
+                dataType,
+                OptionalInt.of(dataType == TISSUE ? 0 : 1),
                 CM,
                 CM,
                 area.pixel().mmPerColumn() / MM_PER_CM,
@@ -178,8 +183,8 @@ final class TruthTeller {
         return new Shape.Outline(outlined.outline().stream()
                 .map(corner -> px(seen(corner)))
                 .map(corner -> new PointPx(
-                                Math.max(0, Math.min(scene.columns(), corner.column())),
-                                Math.max(0, Math.min(scene.rows(), corner.row())))
+                                Math.max(0, Math.min(scene.layout().columns(), corner.column())),
+                                Math.max(0, Math.min(scene.layout().rows(), corner.row())))
                         .onGrid())
                 .toList());
     }

@@ -39,7 +39,8 @@ record Vessel(ScanPoint center, double acrossMm, double downMm, Wall wall) imple
             return;
         }
         double square = sine * sine;
-        double inWall = Cell.bell(outside - wall.thicknessMm / 2, wall.thicknessMm / 2);
+        double thickness = Math.min(wall.thicknessMm, 0.16 * Math.min(acrossMm, downMm));
+        double inWall = Cell.bell(outside - thickness / 2, thickness / 2);
         cell.cover(wall.level - 11 * (1 - square), inWall);
         double blood = Cell.step(-outside, -0.1, 0.14);
         double haze = sine < 0 ? 11 * Cell.bell(outside, HAZE_MM) * square : 0;

@@ -14,7 +14,7 @@ interface Weave {
     /** Dermis: bright, denser towards the surface. */
     static Weave dermis(SampleRandom random) {
         Texture grain = new Texture(random);
-        return cell -> -19 + 5 * grain.at(cell.across / 0.8, cell.layer / 0.22) - 4 * cell.layer;
+        return cell -> -21 + 5 * grain.at(cell.across / 0.8, cell.layer / 0.22) - 4 * cell.layer;
     }
 
     /** Fat: dark lobules parted by thin bright septa that mostly run along the skin. */

@@ -3,7 +3,6 @@ package dev.plumbline.samples;
 
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.Region;
-import java.util.List;
 import java.util.Optional;
 
 /** A field of one strength under a flat face, for measuring the generator itself. */
@@ -14,7 +13,7 @@ final class Phantom {
 
     static SamplePane pane(Scanner scanner) {
         ImageArea area = new ImageArea(new Region(0, 0, 0, 474, 499), new PixelSize(0.08, 0.08), new ScanPoint(-19, 0));
-        return new SamplePane(area, new SamplePane.Machine(FACE, scanner, ""), Anatomies.phantom(), Optional.empty());
+        return new SamplePane(area, new SamplePane.Machine(FACE, scanner, ""), TrunkAnatomies.phantom(), Optional.empty(), Optional.empty());
     }
 
     static Scanner scanner(double gainDb, int looks) {
@@ -23,6 +22,7 @@ final class Phantom {
     }
 
     static SampleScene still(SamplePane pane) {
-        return new SampleScene("", 475, 500, false, SampleScene.ScaleStatement.REGIONS, List.of(pane), Motion.STILL);
+        return SampleSet.still(
+                new SampleScene.Layout(475, 500, false, SampleScene.ScaleStatement.REGIONS), pane);
     }
 }

@@ -91,7 +91,7 @@ class SpeckleTest {
 
     private static float[] field(int looks) {
         SampleRandom random = new SampleRandom(19);
-        Medium medium = Medium.of(GRID, Anatomies.phantom().structures(), 0);
+        Medium medium = Medium.of(GRID, TrunkAnatomies.phantom().structures(), 0);
         List<Scatterers> drawn = IntStream.range(0, looks)
                 .mapToObj(look -> Scatterers.drawn(GRID, random.of("look " + look)))
                 .toList();

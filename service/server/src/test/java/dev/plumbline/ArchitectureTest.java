@@ -42,10 +42,13 @@ class ArchitectureTest {
         rooms.put("observation", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("deviation", Set.of("problem", "geometry", "needle", "plan", "observation"));
         rooms.put("record", Set.of("problem", "geometry", "needle", "plan", "observation", "deviation"));
+        rooms.put("sight", Set.of("problem", "geometry", "needle", "plan"));
+        rooms.put("agents", Set.of("problem", "geometry"));
         rooms.put("review", Set.copyOf(rooms.keySet()));
         Set<String> core = Set.copyOf(rooms.keySet());
         rooms.put("samples", core);
         rooms.put("document", core);
+        rooms.put("config", with(core, "document"));
         rooms.put("drawing", core);
         rooms.put("dicom", with(core, "samples", "document", "drawing"));
         rooms.put("archive", with(core, "document", "drawing", "dicom"));

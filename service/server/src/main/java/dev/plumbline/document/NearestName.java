@@ -7,11 +7,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** The known name that a mistyped one most likely stands for. */
-final class NearestName {
+public final class NearestName {
     private NearestName() {}
 
     /** The name with the fewest edits, case ignored; empty when nothing at all is shared. */
-    static Optional<String> of(String typed, Collection<String> known) {
+    public static Optional<String> of(String typed, Collection<String> known) {
         return known.stream()
                 .min(Comparator.comparingInt(name -> edits(typed, name)))
                 .filter(name -> edits(typed, name) < Math.max(typed.length(), name.length()));

@@ -4,11 +4,17 @@ package dev.plumbline.drawing;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Where the notes go: beside the picture or below it, whichever leaves the picture the larger share of the sheet. */
+/**
+ * Where the notes go: in one column beside the picture where that is tall enough, else beside or below it, whichever
+ * leaves the picture the larger share of the sheet.
+ */
 record Columns(Box canvas, List<Element> elements) {
 
     static Columns beside(Box stage, List<Block> blocks, double em, double gap, double pad) {
         Columns right = right(stage, blocks, em, new Gaps(gap, pad));
+        if (tallest(blocks, 1, gap) + 2 * pad <= stage.height()) {
+            return right;
+        }
         Columns below = below(stage, blocks, em, new Gaps(gap, pad));
         return area(right.canvas()) <= area(below.canvas()) ? right : below;
     }

@@ -27,5 +27,9 @@ sealed interface Element {
     record Text(String kind, Xy at, String text, Type type, double width) implements Element {}
 
     /** Size, weight and colour of text; a halo where it may lie over an image. */
-    record Type(double size, boolean bold, Ink ink, boolean halo) {}
+    record Type(double size, boolean bold, Ink ink, boolean halo) {
+        Type times(double em) {
+            return new Type(size * em, bold, ink, halo);
+        }
+    }
 }

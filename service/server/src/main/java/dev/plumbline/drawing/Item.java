@@ -25,10 +25,20 @@ public sealed interface Item {
     /** A point with the symbol of its role. */
     record Spot(Role role, PointPx at) implements Item {}
 
-    /** Words that belong to a point and are put near it where there is room. */
-    record Label(Role role, List<String> lines, PointPx at) implements Item {
+    /**
+     * Words that belong to a thing and are put near it where there is room.
+     *
+     * @param anchors points of the thing, of equal right
+     * @param inside the first anchor is the middle of an outline, where the words may stand
+     */
+    record Label(Role role, List<String> lines, List<PointPx> anchors, boolean inside) implements Item {
         public Label {
             lines = List.copyOf(lines);
+            anchors = List.copyOf(anchors);
+        }
+
+        static Label at(Role role, List<String> lines, PointPx point) {
+            return new Label(role, lines, List.of(point), false);
         }
     }
 

@@ -71,11 +71,6 @@ final class JudgementNotes {
     }
 
     private static String limits(List<Limit> limits) {
-        return limits.stream()
-                .map(limit -> Wording.spelledOut(limit.kind().word())
-                        + limit.structure()
-                                .map(name -> " " + Wording.name(name))
-                                .orElse(""))
-                .collect(Collectors.joining(", "));
+        return limits.stream().map(Wording::limit).collect(Collectors.joining(", "));
     }
 }

@@ -3,8 +3,10 @@ package dev.plumbline.drawing;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Puts labels near their points, the more important first, each where it costs least: near, off lines, rather beside the
@@ -14,7 +16,8 @@ final class LabelPlacer {
     private static final double[] DISTANCES_EM = {0.5, 1, 1.6, 2.4, 3.4, 4.6, 6, 8, 10.5, 13.5, 17};
     private static final int DIRECTIONS = 24;
     private static final double TYPE_EM = 0.9;
-    private static final double LEADER_FROM_EM = 1.5;
+    private static final double LEADER_FROM_EM = 1.9;
+    private static final double CLEAR_OF_SYMBOL_EM = 1.2;
     private static final double LINE_COST = 2.2;
     private static final double ON_IMAGE_COST = 1.2;
     private static final double CROSSED_LABEL_COST = 8;
@@ -36,6 +39,7 @@ final class LabelPlacer {
     private final Obstacles obstacles;
     private final List<Element> elements = new ArrayList<>();
     private final List<String> left = new ArrayList<>();
+    private final Set<Role> placed = EnumSet.noneOf(Role.class);
 
     LabelPlacer(Grid grid, Box stage, Box picture, Obstacles obstacles) {
         this.grid = grid;
@@ -49,24 +53,29 @@ final class LabelPlacer {
         return elements;
     }
 
+    /** Roles that a label on the picture explains. */
+    Set<Role> labelled() {
+        return placed;
+    }
+
     /** Labels for which there was no room. */
     List<String> leftOver() {
         return left;
     }
 
-    void place(List<Figures.Wish> wishes) {
+    void place(List<Wish> wishes) {
         wishes.stream()
-                .filter(wish -> wish.lines().stream().anyMatch(line -> !line.isEmpty()))
+                .filter(wish -> !wish.lines().isEmpty())
                 .sorted(Comparator.comparingInt(LabelPlacer::rank))
                 .forEach(this::place);
     }
 
-    private static int rank(Figures.Wish wish) {
+    private static int rank(Wish wish) {
         int rank = FIRST.indexOf(wish.role());
         return rank < 0 ? FIRST.size() : rank;
     }
 
-    private void place(Figures.Wish wish) {
+    private void place(Wish wish) {
         double size = typeSize(wish.role());
         boolean bold = bold(wish.role());
         double width = wish.lines().stream()
@@ -75,61 +84,81 @@ final class LabelPlacer {
                 .orElse(0);
         double height = wish.lines().size() * Lettering.LINE * size;
         Optional<Place> best = Optional.empty();
-        for (double distance : DISTANCES_EM) {
-            for (int i = 0; i < DIRECTIONS; i++) {
-                Optional<Place> place = candidate(wish.at(), 2 * Math.PI * i / DIRECTIONS, distance, width, height);
-                if (place.isPresent()
-                        && (best.isEmpty() || place.get().cost() < best.get().cost())) {
-                    best = place;
-                }
-            }
+        if (wish.inside()) {
+            best = judged(wish.anchors().get(0), Box.around(wish.anchors().get(0), width / 2, height / 2), 0);
         }
-        best.ifPresentOrElse(
-                place -> put(wish, place.box(), size, bold), () -> left.add(String.join(", ", wish.lines())));
+        for (Xy anchor :
+                wish.inside() ? wish.anchors().subList(1, wish.anchors().size()) : wish.anchors()) {
+            best = better(best, around(anchor, width, height));
+        }
+        best.ifPresentOrElse(place -> put(wish, place, size, bold), () -> left.add(String.join(", ", wish.lines())));
     }
 
-    private record Place(Box box, double cost) {}
+    private record Place(Xy anchor, Box box, double cost) {}
 
-    private Optional<Place> candidate(Xy at, double direction, double distanceEm, double width, double height) {
-        double em = grid.em();
-        double dx = Math.cos(direction);
-        double dy = Math.sin(direction);
-        Xy middle = at.plus(dx * (distanceEm * em + width / 2), dy * (distanceEm * em + height / 2));
-        Box box = Box.around(middle, width / 2, height / 2);
-        Box roomy = box.grown(0.2 * em);
+    private static Optional<Place> better(Optional<Place> one, Optional<Place> other) {
+        if (one.isPresent() && other.isPresent()) {
+            return one.get().cost() <= other.get().cost() ? one : other;
+        }
+        return one.or(() -> other);
+    }
+
+    /** The best place about a point. */
+    private Optional<Place> around(Xy anchor, double width, double height) {
+        Optional<Place> best = Optional.empty();
+        for (double distance : DISTANCES_EM) {
+            for (int i = 0; i < DIRECTIONS; i++) {
+                double direction = 2 * Math.PI * i / DIRECTIONS;
+                double dx = Math.cos(direction) * (distance * grid.em() + width / 2);
+                double dy = Math.sin(direction) * (distance * grid.em() + height / 2);
+                best = better(best, judged(anchor, Box.around(anchor.plus(dx, dy), width / 2, height / 2), distance));
+            }
+        }
+        return best;
+    }
+
+    private Optional<Place> judged(Xy anchor, Box box, double distanceEm) {
+        Box roomy = box.grown(0.2 * grid.em());
         if (!stage.holds(roomy) || obstacles.forbid(roomy)) {
             return Optional.empty();
         }
         double cost = distanceEm
                 + LINE_COST * Math.min(obstacles.linesUnder(roomy), 6)
                 + (picture.overlaps(box) ? ON_IMAGE_COST : 0);
-        if (distanceEm > LEADER_FROM_EM && obstacles.cross(at.towards(box.nearestTo(at), 0.3), box.nearestTo(at))) {
+        Xy near = box.nearestTo(anchor);
+        if (needsLeader(anchor, near) && obstacles.cross(leaderStart(anchor, near), near)) {
             cost += CROSSED_LABEL_COST;
         }
-        return Optional.of(new Place(box, cost));
+        return Optional.of(new Place(anchor, box, cost));
     }
 
-    private void put(Figures.Wish wish, Box box, double size, boolean bold) {
+    private boolean needsLeader(Xy anchor, Xy near) {
+        return near.distanceTo(anchor) > LEADER_FROM_EM * grid.em();
+    }
+
+    /** Outside the symbol at the anchor. */
+    private Xy leaderStart(Xy anchor, Xy near) {
+        return anchor.towards(near, Math.min(1, CLEAR_OF_SYMBOL_EM * grid.em() / near.distanceTo(anchor)));
+    }
+
+    private void put(Wish wish, Place place, double size, boolean bold) {
         double em = grid.em();
         Ink ink = Look.ink(wish.role());
-        Xy near = box.nearestTo(wish.at());
-        if (near.distanceTo(wish.at()) > LEADER_FROM_EM * em) {
+        Box box = place.box();
+        Xy near = box.nearestTo(place.anchor());
+        if (needsLeader(place.anchor(), near)) {
             Pen thin = new Pen(ink, 0.07 * em, List.of(), 0.5, 0);
-            Xy start = wish.at().towards(near, 0.7 * em / near.distanceTo(wish.at()));
-            elements.add(new Element.Trace("leader", List.of(start, near), false, thin));
+            elements.add(new Element.Trace("leader", List.of(leaderStart(place.anchor(), near), near), false, thin));
         }
-        double baseline = box.minY() + (Lettering.LINE - Lettering.DESCENT) * size - 0.1 * size;
+        Element.Type type = new Element.Type(size, bold, ink == Ink.SKIN ? Ink.TEXT : ink, true);
+        double baseline = box.minY() + Typesetter.baseline(type);
         for (String line : wish.lines()) {
             double width = Lettering.width(line, size, bold);
-            double x = wish.at().x() > box.maxX() ? box.maxX() - width : box.minX();
-            elements.add(new Element.Text(
-                    wish.role().kind() + "-label",
-                    new Xy(x, baseline),
-                    line,
-                    new Element.Type(size, bold, ink == Ink.SKIN ? Ink.TEXT : ink, true),
-                    width));
+            double x = place.anchor().x() > box.maxX() ? box.maxX() - width : box.minX();
+            elements.add(new Element.Text(wish.role().kind() + "-label", new Xy(x, baseline), line, type, width));
             baseline += Lettering.LINE * size;
         }
+        placed.add(wish.role());
         obstacles.keepOff(box.grown(0.15 * em));
     }
 

@@ -4,6 +4,7 @@ package dev.plumbline.drawing;
 import dev.plumbline.geometry.PointPx;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** Lays a scene out on a sheet: the picture with its margins, labels where there is room, notes in columns beside it. */
@@ -36,14 +37,13 @@ final class Layout {
     private Sheet sheet() {
         Box frame = StageArea.frame(scene, grid);
         Box stage = StageArea.of(scene, grid);
-        Figures figures = new Figures(grid, stage);
-        figures.draw(scene.items());
-        List<Element> onStage = new ArrayList<>(figures.elements());
-        onStage.addAll(scaleBar(stage, figures.obstacles()));
-        LabelPlacer labels = new LabelPlacer(grid, stage, frame, figures.obstacles());
-        labels.place(figures.wishes());
+        Drawn drawn = Figures.of(scene.items(), grid, stage);
+        List<Element> onStage = new ArrayList<>(drawn.elements());
+        onStage.addAll(scaleBar(stage, drawn.obstacles()));
+        LabelPlacer labels = new LabelPlacer(grid, stage, frame, drawn.obstacles());
+        labels.place(drawn.wishes());
         onStage.addAll(labels.elements());
-        List<Block> blocks = new NoteBlocks(em, rolesInLegend()).of(scene, labels.leftOver());
+        List<Block> blocks = new NoteBlocks(em, rolesInLegend(labels.labelled())).of(scene, labels.leftOver());
         Columns columns = Columns.beside(stage, blocks, em, BLOCK_GAP_EM * em, PAD_EM * em);
         return new Sheet(
                 columns.canvas(),
@@ -64,12 +64,14 @@ final class Layout {
                 NoteBlocks.rectangle("image", frame, Pen.fill(Ink.TISSUE, 1)));
     }
 
-    private List<Role> rolesInLegend() {
+    /** Every line style on the picture, and every symbol that no label explains. */
+    private List<Role> rolesInLegend(Set<Role> labelled) {
         TreeSet<Role> roles = new TreeSet<>();
         for (Item item : scene.items()) {
-            boolean drawn = !(item instanceof Item.Label);
-            if (drawn && !item.role().legend().isEmpty()) {
-                roles.add(item.role());
+            Role role = item.role();
+            boolean explained = Look.isSymbol(role) && labelled.contains(role);
+            if (!(item instanceof Item.Label) && !role.legend().isEmpty() && !explained) {
+                roles.add(role);
             }
         }
         return List.copyOf(roles);

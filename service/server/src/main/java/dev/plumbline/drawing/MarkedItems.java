@@ -12,6 +12,8 @@ import java.awt.geom.Area;
 import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
@@ -31,10 +33,10 @@ final class MarkedItems {
             }
         }
         for (Hazard hazard : marks.hazards()) {
-            add(items, Role.HAZARD, hazard.shape(), hazardName(hazard));
+            items.addAll(outline(Role.HAZARD, hazard.shape(), hazardName(hazard), pixel));
         }
         for (Nerve nerve : marks.nerves()) {
-            add(items, Role.NERVE, nerve.shape(), nerveName(nerve));
+            items.addAll(outline(Role.NERVE, nerve.shape(), nerveName(nerve), pixel));
         }
         return items;
     }
@@ -50,28 +52,41 @@ final class MarkedItems {
         return name.toLowerCase(Locale.ROOT).contains("nerve") ? name : name + " (nerve)";
     }
 
-    private static void add(List<Item> items, Role role, Shape shape, String name) {
+    private static List<Item> outline(Role role, Shape shape, String name, PixelSize pixel) {
+        List<Item> items = new ArrayList<>();
         if (shape instanceof Shape.Disc disc) {
             items.add(new Item.Disc(role, disc.center(), disc.radiusMm()));
         } else if (shape instanceof Shape.Outline outline) {
             items.add(new Item.Run(role, outline.points(), true));
         }
-        items.add(new Item.Label(role, List.of(name), middle(shape)));
+        items.add(new Item.Label(role, List.of(name), anchors(shape, pixel), true));
+        return items;
     }
 
-    private static PointPx middle(Shape shape) {
-        if (shape instanceof Shape.Outline outline) {
-            return new PointPx(
-                    outline.points().stream()
-                            .mapToDouble(PointPx::column)
-                            .average()
-                            .orElseThrow(),
-                    outline.points().stream()
-                            .mapToDouble(PointPx::row)
-                            .average()
-                            .orElseThrow());
+    /** The middle, then the outermost points up, down, left and right. */
+    private static List<PointPx> anchors(Shape shape, PixelSize pixel) {
+        if (shape instanceof Shape.Disc disc) {
+            PointPx middle = disc.center();
+            double columns = disc.radiusMm() / pixel.mmPerColumn();
+            double rows = disc.radiusMm() / pixel.mmPerRow();
+            return List.of(
+                    middle,
+                    new PointPx(middle.column(), middle.row() - rows),
+                    new PointPx(middle.column(), middle.row() + rows),
+                    new PointPx(middle.column() - columns, middle.row()),
+                    new PointPx(middle.column() + columns, middle.row()));
         }
-        return ((Shape.Disc) shape).center();
+        List<PointPx> points = ((Shape.Outline) shape).points();
+        Comparator<PointPx> across = Comparator.comparingDouble(PointPx::column);
+        Comparator<PointPx> down = Comparator.comparingDouble(PointPx::row);
+        return List.of(
+                new PointPx(
+                        points.stream().mapToDouble(PointPx::column).average().orElseThrow(),
+                        points.stream().mapToDouble(PointPx::row).average().orElseThrow()),
+                Collections.min(points, down),
+                Collections.max(points, down),
+                Collections.min(points, across),
+                Collections.max(points, across));
     }
 
     private static List<Item> around(Shape shape, double marginMm, PixelSize pixel) {

@@ -104,8 +104,8 @@ final class NoteBlocks {
 
     /** One line for each line style and symbol on the picture. */
     private Block legend() {
-        Element.Type type = new Element.Type(0.8 * em, false, Ink.TEXT, false);
-        double line = 1.42 * em;
+        Element.Type type = new Element.Type(0.78 * em, false, Ink.TEXT, false);
+        double line = 1.28 * em;
         List<Element> elements = new ArrayList<>();
         double y = 0;
         for (Role role : shown) {

@@ -43,7 +43,7 @@ final class ObservedItems {
         List<Item> items = new ArrayList<>();
         marks.tip().ifPresent(dot -> {
             items.add(new Item.Spot(Role.CROSSING, dot));
-            items.add(new Item.Label(Role.CROSSING, crossingLines(), dot));
+            items.add(Item.Label.at(Role.CROSSING, crossingLines(), dot));
             observation.carriedPlan().ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
         });
         return items;
@@ -51,11 +51,14 @@ final class ObservedItems {
 
     private List<String> crossingLines() {
         boolean isTip = marks.tipIsTip().orElse(false);
-        String what = isTip ? "observed: tip" : "observed: needle crosses here, may be shaft";
+        String what = isTip ? "tip" : "needle crosses here";
         List<String> lines = new ArrayList<>();
         lines.add(value(ObservationQuantity.CROSSING_DEPTH)
                 .map(depth -> what + ", " + depth + " deep")
                 .orElse(what));
+        if (!isTip) {
+            lines.add("may be shaft");
+        }
         difference(DeviationQuantity.CROSSING_DEPTH).ifPresent(lines::add);
         return lines;
     }
@@ -80,7 +83,7 @@ final class ObservedItems {
         });
         items.add(Item.Run.line(Role.OBSERVED_SHAFT, first, last));
         marks.shaft().forEach(mark -> items.add(new Item.Spot(Role.SHAFT_MARK, mark)));
-        items.add(new Item.Label(
+        items.add(Item.Label.at(
                 Role.OBSERVED_ANGLE, angleLines(), observation.entry().orElse(first)));
         return items;
     }
@@ -122,7 +125,7 @@ final class ObservedItems {
         ObservationQuantity depth = isTip ? ObservationQuantity.TIP_DEPTH : ObservationQuantity.DEEPEST_SEEN_DEPTH;
         String line = value(depth).map(mm -> what + ", " + mm + " deep").orElse(what);
         return end.stream()
-                .flatMap(at -> Stream.<Item>of(new Item.Spot(role, at), new Item.Label(role, List.of(line), at)))
+                .flatMap(at -> Stream.<Item>of(new Item.Spot(role, at), Item.Label.at(role, List.of(line), at)))
                 .toList();
     }
 

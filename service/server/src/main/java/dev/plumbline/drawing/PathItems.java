@@ -33,11 +33,11 @@ final class PathItems {
         line.firstSeen()
                 .filter(at -> !at.equals(line.entry()))
                 .ifPresent(at -> items.add(new Item.Spot(Role.FIRST_SEEN, at)));
-        items.add(new Item.Label(Role.PLAN_ANGLE, angleLines(plan), line.entry()));
-        entryLine(plan).ifPresent(text -> items.add(new Item.Label(Role.ENTRY, List.of(text), line.entry())));
+        items.add(Item.Label.at(Role.PLAN_ANGLE, angleLines(plan), line.entry()));
+        entryLine(plan).ifPresent(text -> items.add(Item.Label.at(Role.ENTRY, List.of(text), line.entry())));
         line.firstSeen()
                 .ifPresent(at -> firstSeenLine(plan)
-                        .ifPresent(text -> items.add(new Item.Label(Role.FIRST_SEEN, List.of(text), at))));
+                        .ifPresent(text -> items.add(Item.Label.at(Role.FIRST_SEEN, List.of(text), at))));
         return items;
     }
 

@@ -109,7 +109,7 @@ public final class PlanDrawing {
         String depth = PathItems.text(plan, PlanQuantity.TARGET_DEPTH)
                 .map(value -> "target, " + value + " deep")
                 .orElse("target");
-        return List.of(new Item.Spot(Role.TARGET, at), new Item.Label(Role.TARGET, List.of(depth), at));
+        return List.of(new Item.Spot(Role.TARGET, at), Item.Label.at(Role.TARGET, List.of(depth), at));
     }
 
     /** The plan's line on the observed frame; first seen as far along it as on the planned frame. */

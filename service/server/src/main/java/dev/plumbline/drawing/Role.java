@@ -10,7 +10,7 @@ public enum Role {
     HAZARD("hazard, as outlined"),
     NERVE("nerve, as outlined"),
     SKIN("skin line"),
-    SKIN_BEYOND("skin line, not imaged"),
+    SKIN_BEYOND("skin line beyond the image, assumed"),
     PROBE(""),
     RULER(""),
     DEPTH_SCALE(""),

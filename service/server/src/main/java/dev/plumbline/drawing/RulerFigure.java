@@ -9,6 +9,7 @@ final class RulerFigure {
     private static final double TYPE_EM = 0.74;
     private static final double NUMBER_EVERY_EM = 2.6;
     private static final double TICK_EVERY_EM = 0.7;
+    private static final double CAPTION_EM = 2.4;
 
     private final Grid grid;
     private final Box stage;
@@ -28,15 +29,14 @@ final class RulerFigure {
         this.out = new Xy((outward.x() - zero.x()) / length, (outward.y() - zero.y()) / length);
     }
 
-    void draw(List<Element> elements, Obstacles obstacles, List<Figures.Wish> wishes) {
+    void draw(Drawn drawn) {
         double em = grid.em();
         double perMm = zero.distanceTo(end) / ruler.lengthMm();
         double ticks = step(TICK_EVERY_EM * em / perMm);
         double numbers = Math.max(step(NUMBER_EVERY_EM * em / perMm), ticks);
-        Pen pen = Look.pen(ruler.role()).times(em);
-        Pen thin = new Pen(pen.ink(), 0.1 * em, List.of(), 0.7, 0);
-        elements.add(new Element.Trace(ruler.role().kind(), List.of(zero, end), false, thin));
-        obstacles.path(List.of(zero, end), false);
+        Pen thin = new Pen(Look.ink(ruler.role()), 0.1 * em, List.of(), 0.7, 0);
+        drawn.line(ruler.role().kind(), zero, end, thin);
+        drawn.obstacles().path(List.of(zero, end), false);
         Xy lastNumber = zero;
         for (double mm = 0; mm <= ruler.lengthMm() + 1e-9; mm += ticks) {
             boolean numbered = Math.abs(mm / numbers - Math.rint(mm / numbers)) < 1e-9;
@@ -45,37 +45,63 @@ final class RulerFigure {
             if (!stage.holds(foot)) {
                 continue;
             }
-            elements.add(new Element.Trace(ruler.role().kind() + "-tick", List.of(foot, top), false, thin));
-            if (numbered && number(Wording.number(mm, 0), top, elements, obstacles)) {
+            drawn.line(ruler.role().kind() + "-tick", foot, top, thin);
+            if (numbered && number(Wording.number(mm, 0), top, drawn)) {
                 lastNumber = foot;
             }
         }
-        Xy middle = zero.towards(lastNumber, 0.5).plus(out.x() * 2.2 * em, out.y() * 2.2 * em);
-        wishes.add(new Figures.Wish(ruler.role(), List.of(ruler.caption()), middle));
+        caption(lastNumber, drawn);
+    }
+
+    /** Along a level scale above its numbers; at a steep one before its zero. In its place, or else where there is room. */
+    private void caption(Xy lastNumber, Drawn drawn) {
+        double size = TYPE_EM * grid.em();
+        double width = Lettering.width(ruler.caption(), size, false);
+        double half = size * Lettering.ASCENT / 2;
+        boolean level = Math.abs(out.y()) > Math.abs(out.x());
+        Xy start = zero.plus(out.x() * CAPTION_EM * grid.em(), out.y() * CAPTION_EM * grid.em());
+        Box box;
+        if (level) {
+            double side = Math.signum(end.x() - zero.x());
+            double middle = start.x() + side * Math.max(width / 2, Math.abs(lastNumber.x() - zero.x()) / 2);
+            double held = Math.max(stage.minX() + width / 2 + half, Math.min(stage.maxX() - width / 2 - half, middle));
+            box = Box.around(new Xy(held, start.y()), width / 2, half);
+        } else {
+            double back = Math.signum(zero.y() - end.y()) * 1.5 * grid.em();
+            double x = zero.x() + Math.signum(out.x()) * (0.9 * grid.em() + width / 2);
+            double held =
+                    Math.max(stage.minX() + width / 2 + half / 2, Math.min(stage.maxX() - width / 2 - half / 2, x));
+            box = Box.around(new Xy(held, zero.y() + back), width / 2, half);
+        }
+        if (stage.holds(box) && !drawn.obstacles().forbid(box)) {
+            set(ruler.role().kind() + "-caption", ruler.caption(), box, drawn);
+        } else {
+            drawn.wishes().add(Wish.at(ruler.role(), List.of(ruler.caption()), zero.towards(lastNumber, 0.5)));
+        }
     }
 
     private double tick(boolean numbered) {
         return (numbered ? 0.7 : 0.4) * grid.em();
     }
 
-    private boolean number(String text, Xy top, List<Element> elements, Obstacles obstacles) {
+    private boolean number(String text, Xy top, Drawn drawn) {
         double size = TYPE_EM * grid.em();
         double width = Lettering.width(text, size, false);
         double height = Lettering.ASCENT * size;
         double gap = 0.22 * grid.em();
         Xy middle = top.plus(out.x() * (gap + width / 2), out.y() * (gap + height / 2));
         Box box = Box.around(middle, width / 2, height / 2);
-        if (!stage.holds(box) || obstacles.forbid(box)) {
+        if (!stage.holds(box) || drawn.obstacles().forbid(box)) {
             return false;
         }
-        elements.add(new Element.Text(
-                ruler.role().kind() + "-number",
-                new Xy(box.minX(), box.maxY()),
-                text,
-                new Element.Type(size, false, Ink.TEXT, true),
-                width));
-        obstacles.keepOff(box.grown(0.15 * grid.em()));
+        set(ruler.role().kind() + "-number", text, box, drawn);
         return true;
+    }
+
+    private void set(String kind, String text, Box box, Drawn drawn) {
+        Element.Type type = new Element.Type(TYPE_EM * grid.em(), false, Ink.TEXT, true);
+        drawn.elements().add(new Element.Text(kind, new Xy(box.minX(), box.maxY()), text, type, box.width()));
+        drawn.obstacles().keepOff(box.grown(0.15 * grid.em()));
     }
 
     private static double step(double least) {

@@ -83,7 +83,9 @@ final class SideViewFigure {
                 type));
         elements.add(Typesetter.textEndingAt(KIND, Wording.mm(plan.depthMm()), crossing.plus(-1 * em, 0.1 * em), type));
         elements.add(Typesetter.textEndingAt(KIND, "deep", crossing.plus(-1 * em, 1.1 * em), type));
-        elements.add(Typesetter.text(KIND, plan.angle(), puncture.plus(-0.2 * em, 1.25 * em), type));
+        double beyond =
+                crossings().mapToDouble(Note.Crossing::punctureDistanceMm).max().orElse(0);
+        elements.add(Typesetter.text(KIND, plan.angle(), at(beyond, 0).plus(0.7 * em, 1.1 * em), type));
     }
 
     private void observed(Note.Crossing seen) {

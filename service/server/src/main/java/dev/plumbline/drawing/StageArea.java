@@ -7,7 +7,7 @@ import java.util.List;
 /** How far the picture reaches beyond the frame: as far as entries, probe and scales need, within reason. */
 final class StageArea {
     /** Not farther beyond the frame than this many times its longer side; design choice. */
-    private static final double FARTHEST = 1.5;
+    private static final double FARTHEST = 1.1;
 
     private static final double MARGIN_EM = 3;
     private static final double RULER_EM = 4.2;

@@ -7,6 +7,10 @@ import java.util.List;
 /** Numbers in columns, aligned right; below each number, smaller, its uncertainty or why there is none. */
 final class TableFigure {
     private static final String KIND = "number";
+    private static final Element.Type NAME = new Element.Type(0.8, false, Ink.TEXT, false);
+    private static final Element.Type VALUE = new Element.Type(0.92, true, Ink.TEXT, false);
+    private static final Element.Type SMALL = new Element.Type(0.68, false, Ink.QUIET, false);
+    private static final double SMALL_WIDTH_EM = 4;
 
     private final Note.Table table;
     private final double em;
@@ -36,29 +40,44 @@ final class TableFigure {
     }
 
     private void row(Note.Row row) {
-        Element.Type name = new Element.Type(0.82 * em, false, Ink.TEXT, false);
-        Element.Type value = new Element.Type(0.94 * em, true, Ink.TEXT, false);
-        Element.Type small = new Element.Type(0.68 * em, false, Ink.QUIET, false);
-        double top = y + 0.15 * em;
+        double top = y + 0.14 * em;
         Typesetter names = new Typesetter("row");
-        names.paragraph(row.name(), 0, nameWidth() - 0.4 * em, name);
+        names.paragraph(row.name(), 0, nameWidth() - 0.4 * em, NAME.times(em));
         elements.addAll(new Block(names.elements(), 0).at(new Xy(0, top)));
         double lowest = top + names.height();
         for (int i = 0; i < row.cells().size(); i++) {
-            Note.Cell cell = row.cells().get(i);
-            double at = top + Typesetter.baseline(value);
-            elements.add(Typesetter.textEndingAt(KIND, cell.value(), new Xy(right(i), at), value));
-            double below = top + Lettering.LINE * value.size();
-            for (String line : Typesetter.wrapped(cell.small(), columnWidth() - 0.3 * em, small)) {
-                elements.add(Typesetter.textEndingAt(
-                        "uncertainty", line, new Xy(right(i), below + Typesetter.baseline(small) - 0.15 * em), small));
-                below += 1.1 * small.size();
-            }
-            lowest = Math.max(lowest, below);
+            lowest = Math.max(
+                    lowest,
+                    oneColumn()
+                            ? beside(row.cells().get(i), top)
+                            : below(row.cells().get(i), top, i));
         }
         elements.removeIf(
                 element -> element instanceof Element.Text text && text.text().isEmpty());
         y = lowest + 0.1 * em;
+    }
+
+    /** A single column has room for the uncertainty on the number's own line. */
+    private double beside(Note.Cell cell, double top) {
+        Element.Type value = VALUE.times(em);
+        double at = top + Typesetter.baseline(value);
+        elements.add(Typesetter.textEndingAt(KIND, cell.value(), new Xy(width - SMALL_WIDTH_EM * em, at), value));
+        elements.add(Typesetter.textEndingAt("uncertainty", cell.small(), new Xy(width, at), SMALL.times(em)));
+        return top + Lettering.LINE * value.size();
+    }
+
+    private double below(Note.Cell cell, double top, int column) {
+        Element.Type value = VALUE.times(em);
+        Element.Type small = SMALL.times(em);
+        elements.add(Typesetter.textEndingAt(
+                KIND, cell.value(), new Xy(right(column), top + Typesetter.baseline(value)), value));
+        double bottom = top + Lettering.LINE * value.size();
+        for (String line : Typesetter.wrapped(cell.small(), columnWidth() - 0.3 * em, small)) {
+            double at = bottom + Typesetter.baseline(small) - 0.15 * em;
+            elements.add(Typesetter.textEndingAt("uncertainty", line, new Xy(right(column), at), small));
+            bottom += 1.1 * small.size();
+        }
+        return bottom;
     }
 
     private void rule() {
@@ -66,15 +85,19 @@ final class TableFigure {
         elements.add(new Element.Trace("rule", List.of(new Xy(0, y), new Xy(width, y)), false, thin));
     }
 
+    private boolean oneColumn() {
+        return table.columns().size() == 1;
+    }
+
     private double nameWidth() {
         return width - columnWidth() * table.columns().size();
     }
 
     private double columnWidth() {
-        return width * (table.columns().size() == 1 ? 0.4 : 0.235);
+        return width * (oneColumn() ? 0.4 : 0.24);
     }
 
     private double right(int column) {
-        return nameWidth() + columnWidth() * (column + 1);
+        return oneColumn() ? width - SMALL_WIDTH_EM * em : nameWidth() + columnWidth() * (column + 1);
     }
 }

@@ -4,6 +4,7 @@ package dev.plumbline.drawing;
 import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Unit;
+import dev.plumbline.plan.Limit;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -23,9 +24,14 @@ final class Wording {
         return number(value, 1) + unit(measurand);
     }
 
+    /** Without "mm", for columns whose lines name the unit. */
+    static String bare(double value, Measurand measurand) {
+        return number(value, 1) + (measurand.unit() == Unit.DEGREE ? "\u00b0" : "");
+    }
+
     static String signed(double value, Measurand measurand) {
-        String text = value(value, measurand);
-        return value > 0 && !text.startsWith("0.0") ? "+" + text : text;
+        String text = bare(value, measurand);
+        return text.startsWith("-") || number(value, 1).equals("0.0") ? text : "+" + text;
     }
 
     static String unit(Measurand measurand) {
@@ -44,6 +50,13 @@ final class Wording {
     /** {@code tipNotConfirmed} as "tip not confirmed". */
     static String spelledOut(String camelCase) {
         return camelCase.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT);
+    }
+
+    /** A limit with its structure: "lead-in", "hazard artery". */
+    static String limit(Limit limit) {
+        String word =
+                limit.kind() == Limit.Kind.LEAD_IN ? "lead-in" : limit.kind().word();
+        return word + limit.structure().map(name -> " " + name(name)).orElse("");
     }
 
     /** A name as marked: one line, no control characters, not longer than a label can be. */

@@ -87,7 +87,7 @@ record MediaRange(String type, Map<String, String> parameters) {
         String range = inner();
         return range.equals("*/*")
                 || range.equals(mediaType)
-                || range.endsWith("/*") && mediaType.startsWith(range.substring(0, range.length() - 1));
+                || (range.endsWith("/*") && mediaType.startsWith(range.substring(0, range.length() - 1)));
     }
 
     /** Whether an encoding is one that this range means; none stated leaves it to the archive. */
