@@ -51,9 +51,9 @@ class ArchitectureTest {
         rooms.put("config", with(core, "document"));
         rooms.put("drawing", core);
         rooms.put("dicom", with(core, "samples", "document", "drawing"));
-        rooms.put("archive", with(core, "document", "drawing", "dicom"));
-        rooms.put("http", with(core, "document", "drawing", "dicom", "archive"));
-        rooms.put("cli", with(core, "document", "drawing", "dicom", "archive"));
+        rooms.put("archive", with(core, "document", "config", "drawing", "dicom"));
+        rooms.put("http", with(core, "document", "config", "drawing", "dicom", "archive"));
+        rooms.put("cli", with(core, "document", "config", "drawing", "dicom", "archive"));
         rooms.put("app", Set.copyOf(rooms.keySet()));
         return rooms;
     }
