@@ -2,7 +2,9 @@
 package dev.plumbline.deviation;
 
 import dev.plumbline.observation.Observation;
+import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.plan.Plan;
+import dev.plumbline.plan.PlanInput;
 import java.util.List;
 
 /** A plan, what was observed, and how each observation differs from the plan, in the order of the observations. */
@@ -10,5 +12,14 @@ public record Comparison(Plan plan, List<Observation> observations, List<Deviati
     public Comparison {
         observations = List.copyOf(observations);
         deviations = List.copyOf(deviations);
+    }
+
+    /**
+     * Plans, measures every observation and compares it with the plan; the uncertainties count what they share.
+     *
+     * @throws dev.plumbline.problem.Refusal when the input cannot be used
+     */
+    public static Comparison of(PlanInput input, List<ObservationInput> observed) {
+        return Comparing.compare(input, observed);
     }
 }

@@ -32,4 +32,34 @@ public record FrameGeometry(
     public boolean holds(PointPx point) {
         return 0 <= point.column() && point.column() <= columns && 0 <= point.row() && point.row() <= rows;
     }
+
+    /**
+     * The scale for a measurement: the usable region that holds all the marks, or without any region the pixel spacing,
+     * then the stated scale.
+     *
+     * @param marks target, shaft and tip; one or more
+     * @throws dev.plumbline.problem.Refusal {@code OutsideMeasuringRegion} when a mark is in no usable region or two are
+     *     in different ones, {@code FrameNotCalibrated} when nothing tells the scale
+     */
+    public Calibration calibration(List<NamedMark> marks) {
+        return new CalibrationRules(this).forMarks(marks);
+    }
+
+    /**
+     * The scale of a frame nobody has marked yet: the largest usable region, or as above.
+     *
+     * @throws dev.plumbline.problem.Refusal as above, pointing at {@code /frame}
+     */
+    public Calibration calibration() {
+        return new CalibrationRules(this).forWholeFrame();
+    }
+
+    /** Whether a mark on this frame lies on the same spot of the other one too: equal size and equal scale. */
+    public boolean sameGeometryAs(FrameGeometry other) {
+        return columns == other.columns
+                && rows == other.rows
+                && regions.equals(other.regions)
+                && pixelSpacing.equals(other.pixelSpacing)
+                && statedScale.equals(other.statedScale);
+    }
 }

@@ -71,6 +71,22 @@ public record Constraints(
                 steepPunctureDistanceMm.orElse(15));
     }
 
+    Constraints withEntryAtProbeEdge() {
+        return new Constraints(
+                angleBand,
+                footprintClearanceMm,
+                Optional.of(true),
+                reserveMm,
+                cautionWithinMm,
+                overshootMm,
+                leadInMaxMm,
+                heelInMaxDeg,
+                prefer,
+                outOfPlaneAngleDeg,
+                maxPunctureDistanceMm,
+                steepPunctureDistanceMm);
+    }
+
     /** Every limit with its value in force. */
     public record Limits(
             Band angleBand,

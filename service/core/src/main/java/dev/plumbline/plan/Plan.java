@@ -24,6 +24,16 @@ public sealed interface Plan permits InPlanePlan, OutOfPlanePlan {
         }
     }
 
+    /**
+     * Plans from calibrated frame, marks and limits.
+     *
+     * @throws dev.plumbline.problem.Refusal when the input cannot be used; what is merely impossible is a plan with {@link
+     *     #feasible} false
+     */
+    static Plan of(PlanInput input) {
+        return Planning.plan(input);
+    }
+
     Source source();
 
     /** The path shown, or if proposed any path, fits the limits that were set, for what was marked. */

@@ -16,4 +16,8 @@ public record PlanInput(
         Needle needle,
         Optional<Intent> intent,
         Constraints constraints,
-        InputUncertainty uncertainty) {}
+        InputUncertainty uncertainty) {
+    PlanInput withConstraints(Constraints other) {
+        return new PlanInput(approach, frame, probe, marks, needle, intent, other, uncertainty);
+    }
+}

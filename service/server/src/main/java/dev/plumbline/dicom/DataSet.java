@@ -5,6 +5,8 @@ import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
 import com.pixelmed.dicom.DicomException;
+import com.pixelmed.dicom.FloatSingleAttribute;
+import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
 import com.pixelmed.dicom.SpecificCharacterSet;
 import com.pixelmed.dicom.ValueRepresentation;
@@ -177,12 +179,28 @@ public final class DataSet {
      * @param words kept, not copied; do not change them afterwards
      */
     public DataSet put(int tag, short[] words) {
-        return fill(tag, attribute -> attribute.setValues(words));
+        if (tag != Tag.PIXEL_DATA) {
+            return fill(tag, attribute -> attribute.setValues(words));
+        }
+        // the dictionary leaves bytes or words open for pixel data
+        return fill(tag, attribute -> {
+            OtherWordAttribute pixels = new OtherWordAttribute(attribute.getTag());
+            pixels.setValues(words);
+            attributes.put(pixels);
+        });
     }
 
     /** Puts 32-bit floating point numbers as they are (FL, OF), such as graphic data. */
     public DataSet put(int tag, float... values) {
-        return fill(tag, attribute -> attribute.setValues(values));
+        return fill(tag, attribute -> {
+            if (attribute instanceof FloatSingleAttribute single) { // takes them one by one only
+                for (float value : values) {
+                    single.addValue(value);
+                }
+            } else {
+                attribute.setValues(values);
+            }
+        });
     }
 
     /** Puts an attribute without a value (type 2), a sequence without items included. */
@@ -215,8 +233,7 @@ public final class DataSet {
 
     private DataSet fill(int tag, Filling filling) {
         try {
-            Attribute attribute = attributes.putNewAttribute(toolkitTag(tag), UTF_8);
-            filling.into(attribute);
+            filling.into(attributes.putNewAttribute(toolkitTag(tag), UTF_8));
             return this;
         } catch (DicomException e) {
             throw new IllegalArgumentException("Not a value for (" + Tag.text(tag) + ")", e);

@@ -24,16 +24,11 @@ import java.util.Optional;
  * made on.
  */
 public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
-    /** Finds the size and scale of a frame that the case names. */
+    /** Finds the size and scale of a frame that the case names; a stated frame is never asked for. */
     @FunctionalInterface
     public interface Frames {
-        /**
-         * The size and scale of a frame.
-         *
-         * @param frame a file or a held instance; a stated frame never gets here
-         * @param pointer of the frame in the case document, for a refusal
-         */
-        FrameGeometry geometry(FrameRef frame, String pointer);
+        /** What measuring needs of the frame; a {@link Refusal} need not say where the case names it. */
+        FrameGeometry geometry(FrameRef frame);
     }
 
     public CaseInputs {
@@ -75,7 +70,11 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
             return new FrameGeometry(
                     stated.columns(), stated.rows(), List.of(), Optional.empty(), Optional.of(scale), "stated");
         }
-        return frames.geometry(ref, pointer);
+        try {
+            return frames.geometry(ref);
+        } catch (Refusal refusal) {
+            throw new Refusal(FrameProblem.at(pointer, refusal.problem()));
+        }
     }
 
     private static void checkPlanMarks(CaseDocument document, FrameGeometry frame) {

@@ -159,7 +159,7 @@ final class CaseDocuments {
         return IntStream.range(0, random.nextInt(3))
                 .mapToObj(i -> new ObservedFrame(
                         new ObservationMarks(
-                                "obs-" + i,
+                                "seen-" + i,
                                 maybe(() -> one(Phase.values())),
                                 line(),
                                 maybe(this::point),

@@ -11,7 +11,6 @@ import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -28,19 +27,31 @@ class CaseInputsTest {
     }
 
     @Test
-    void framesAreFoundWithThePointerToThem() {
-        List<String> asked = new ArrayList<>();
+    void theSamePictureIsTheOneThatIsNamedTheSame() {
         CaseDocument document = document(
                 "{\"sopInstanceUid\":\"1.2.3\"}",
                 "\"marks\":{\"target\":{\"column\":640,\"row\":0}},\"observations\":["
                         + "{\"frame\":{\"sopInstanceUid\":\"1.2.3\"}},{\"frame\":{\"sopInstanceUid\":\"1.2.3\",\"frameNumber\":2}}]");
-        CaseInputs inputs = CaseInputs.of(document, (frame, pointer) -> {
-            asked.add(pointer + " " + ((FrameRef.Held) frame).frameNumber());
-            return FRAME;
-        });
-        assertThat(asked).containsExactly("/frame 1", "/observations/0/frame 1", "/observations/1/frame 2");
+        CaseInputs inputs = CaseInputs.of(document, frame -> FRAME);
         assertThat(inputs.plan().frame()).isEqualTo(FRAME);
         assertThat(inputs.observations()).extracting(o -> o.samePictureAsPlan()).containsExactly(true, false);
+    }
+
+    @Test
+    void aFrameThatCannotBeHadIsRefusedAtThePlaceThatNamesIt() {
+        CaseDocument document = document(
+                "{\"file\":\"a.dcm\"}",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}},\"observations\":[{\"frame\":{\"file\":\"b.dcm\"}}]");
+        Refusal refusal = catchThrowableOfType(
+                Refusal.class,
+                () -> CaseInputs.of(document, frame -> {
+                    if (frame.equals(new FrameRef.File("b.dcm", 1))) {
+                        throw new Refusal(new Problem.MalformedObject("", "It is not DICOM.", "Send another."));
+                    }
+                    return FRAME;
+                }));
+        assertThat(refusal.problem())
+                .isEqualTo(new Problem.MalformedObject("/observations/0/frame", "It is not DICOM.", "Send another."));
     }
 
     @Test
@@ -48,7 +59,7 @@ class CaseInputsTest {
         CaseDocument document = document(
                 "{\"columns\":100,\"rows\":200,\"mmPerColumn\":0.2,\"mmPerRow\":0.1}",
                 "\"marks\":{\"target\":{\"column\":1,\"row\":1}}");
-        CaseInputs inputs = CaseInputs.of(document, (frame, pointer) -> {
+        CaseInputs inputs = CaseInputs.of(document, frame -> {
             throw new IllegalStateException("not asked");
         });
         assertThat(inputs.plan().frame().statedScale()).contains(new PixelSize(0.2, 0.1));
@@ -77,7 +88,7 @@ class CaseInputsTest {
             })
     void refusesAMarkOutsideItsFrame(String fields, String pointer) {
         CaseDocument document = document("{\"file\":\"f.dcm\"}", fields);
-        Refusal refusal = catchThrowableOfType(Refusal.class, () -> CaseInputs.of(document, (frame, at) -> FRAME));
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> CaseInputs.of(document, frame -> FRAME));
         assertThat(refusal.problem()).isEqualTo(new Problem.MarkOutsideFrame(pointer, 640, 480));
     }
 }

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.geometry;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.math3.RealFieldElement;
+
+/**
+ * The inputs of one case: every marked coordinate is one, and every equipment has two relative scale factors that all its
+ * frames share.
+ *
+ * @param <T> the kind of number
+ */
+public final class CaseInputs<T extends RealFieldElement<T>> {
+    private final Inputs<T> inputs;
+    private final InputUncertainty uncertainty;
+    private final Extents extents;
+    private final Map<String, Scale<T>> factors = new HashMap<>();
+
+    /**
+     * Nothing is drawn yet; inputs come with the marks.
+     *
+     * @param extents counts only where a scanner's tolerance is stated
+     */
+    public CaseInputs(Inputs<T> inputs, InputUncertainty uncertainty, Extents extents) {
+        this.inputs = inputs;
+        this.uncertainty = uncertainty;
+        this.extents = extents;
+    }
+
+    public Inputs<T> numbers() {
+        return inputs;
+    }
+
+    /** A new input for each coordinate. */
+    public MarkPx<T> mark(PointPx point) {
+        return MarkPx.of(point, uncertainty.markPxOrDefault(), inputs);
+    }
+
+    public List<MarkPx<T>> marks(List<PointPx> points) {
+        return points.stream().map(this::mark).toList();
+    }
+
+    /** A virtual mark that nobody set, known to one pixel (design choice). */
+    public MarkPx<T> assumedMark(PointPx point) {
+        return MarkPx.of(point, 1, inputs);
+    }
+
+    public Scale<T> scale(String equipment, PixelSize pixel) {
+        Scale<T> factor = factors.computeIfAbsent(equipment, this::newFactors);
+        return new Scale<>(
+                factor.mmPerColumn().multiply(pixel.mmPerColumn()),
+                factor.mmPerRow().multiply(pixel.mmPerRow()));
+    }
+
+    private Scale<T> newFactors(String equipment) {
+        return new Scale<>(
+                inputs.uncertain(1, relative(extents.acrossMm(equipment))),
+                inputs.uncertain(1, relative(extents.downMm(equipment))));
+    }
+
+    /**
+     * Relative standard uncertainty of a scale factor.
+     *
+     * <p>Source: a tolerance taken as a rectangular distribution, JCGM 100:2008, 4.3.7.
+     */
+    private double relative(double extentMm) {
+        return uncertainty
+                .scannerTolerance()
+                .map(tolerance -> extentMm == 0
+                        ? 0
+                        : Math.max(tolerance.mm(), tolerance.percent() / 100 * extentMm) / Math.sqrt(3) / extentMm)
+                .orElseGet(uncertainty::scaleRelativeOrDefault);
+    }
+}

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.plan;
+
+import dev.plumbline.geometry.Quantities;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.RealFieldElement;
+
+/** An in-plane plan in words, rounded, from the probe's edge, with where and when the needle should first appear. */
+final class InPlaneWords<T extends RealFieldElement<T>> {
+    private static final String FLAT_SKIN =
+            "The skin beyond the probe is taken as flat: on a round limb the real skin lies lower, aim flatter.";
+    private static final double NOTHING_MM = 0.5;
+
+    private final InPlaneScene<T> scene;
+    private final Quantities<PlanQuantity, T> plan;
+
+    InPlaneWords(InPlaneScene<T> scene, Quantities<PlanQuantity, T> plan) {
+        this.scene = scene;
+        this.plan = plan;
+    }
+
+    static String withoutSkin() {
+        return "Mark the skin under the probe: without it no depth and no angle can be given.";
+    }
+
+    /** @param broken limits the path shown breaks */
+    String path(List<Limit> broken, List<PlanNote> notes) {
+        StringBuilder text = new StringBuilder();
+        if (!broken.isEmpty()) {
+            text.append("This path does not fit the limits you set: ")
+                    .append(Words.limits(broken))
+                    .append(". ");
+        }
+        entry(text);
+        firstSight(text);
+        needle(text);
+        band(text, notes);
+        surroundings(text, notes);
+        return text.toString();
+    }
+
+    String infeasible(List<Limit> binding, List<WayOut> waysOut) {
+        StringBuilder text = new StringBuilder("No entry fits the limits you set, for what you marked: ");
+        text.append(Words.limits(binding)).append('.');
+        if (!waysOut.isEmpty()) {
+            text.append(" What would change that:");
+            waysOut.forEach(way -> text.append(' ').append(way.text()));
+        }
+        return text.toString();
+    }
+
+    private double value(PlanQuantity quantity) {
+        return plan.number(quantity).orElseThrow().getReal();
+    }
+
+    private void entry(StringBuilder text) {
+        double degrees = Math.toDegrees(value(PlanQuantity.ANGLE_TO_SKIN));
+        Optional<T> fromEdge = plan.number(PlanQuantity.ENTRY_FROM_PROBE_EDGE);
+        if (fromEdge.isPresent()) {
+            double edge = fromEdge.get().getReal();
+            text.append("Enter ").append(Words.mm(Math.abs(edge)));
+            text.append(edge < 0 ? " inside the probe's edge (" : " beyond the probe's edge (");
+            text.append(Words.mm(value(PlanQuantity.ENTRY_DISTANCE))).append(" from its middle)");
+        } else if (scene.midpointKnown()) {
+            text.append("Enter ").append(Words.mm(value(PlanQuantity.ENTRY_DISTANCE)));
+            text.append(" from the probe's middle");
+        } else {
+            text.append("Enter ").append(Words.mm(value(PlanQuantity.ENTRY_FROM_TARGET_COLUMN)));
+            text.append(" along the skin from the point over the target");
+        }
+        text.append(", about ").append(Words.degrees(degrees));
+        text.append(" (").append(Words.slope(degrees)).append(").");
+    }
+
+    private void firstSight(StringBuilder text) {
+        Optional<T> leadIn = plan.number(PlanQuantity.LEAD_IN);
+        Optional<T> depth = plan.number(PlanQuantity.FIRST_SEEN_DEPTH);
+        if (leadIn.isEmpty()) {
+            text.append(
+                    " Where it should appear is not known: that needs the probe's kind, its footprint and its midpoint"
+                            + " on the frame.");
+        } else if (depth.isEmpty()) {
+            text.append(" No part of this path comes under the face: the beam will not show it.");
+        } else if (leadIn.get().getReal() < NOTHING_MM) {
+            text.append(" It should show from the skin on; if it does not, stop and find it.");
+        } else {
+            String inside = Words.mm(leadIn.get().getReal());
+            text.append(" It should appear ").append(Words.mm(depth.get().getReal()));
+            text.append(" deep once ").append(inside).append(" are in; if ").append(inside);
+            text.append(" are in and nothing shows, stop and find it.");
+        }
+    }
+
+    private void needle(StringBuilder text) {
+        text.append(' ').append(Words.mm(value(PlanQuantity.PATH))).append(" of needle to the target: ");
+        OptionalDouble length = scene.input().needle().lengthMm();
+        if (length.isEmpty()) {
+            text.append("with ").append(Words.mm(scene.limits().reserveMm()));
+            text.append(" in reserve a needle of at least ");
+            text.append(Math.round(Math.ceil(value(PlanQuantity.SHORTEST_NEEDLE))))
+                    .append(" mm.");
+            return;
+        }
+        double left = value(PlanQuantity.NEEDLE_LEFT);
+        text.append(Words.article(length.getAsDouble())).append(' ').append(Words.mm(length.getAsDouble()));
+        text.append(left < 0 ? " needle is too short by " : " needle leaves ").append(Words.mm(Math.abs(left)));
+        text.append(left < 0 ? "." : " outside.");
+    }
+
+    private void band(StringBuilder text, List<PlanNote> notes) {
+        if (notes.contains(PlanNote.SHALLOWER_THAN_BAND)) {
+            text.append(" Shallower than the band: seen better, longer way through tissue.");
+        }
+        if (notes.contains(PlanNote.STEEPER_THAN_BAND)) {
+            plan.number(PlanQuantity.HEEL_IN)
+                    .ifPresentOrElse(
+                            heel -> text.append(" Steeper than the band: heel in about ")
+                                    .append(Math.round(Math.toDegrees(heel.getReal())))
+                                    .append("\u00b0, then mark again."),
+                            () -> text.append(" Steeper than the band by more than heel-in makes up for."));
+        }
+    }
+
+    private void surroundings(StringBuilder text, List<PlanNote> notes) {
+        text.append(' ').append(FLAT_SKIN);
+        text.append(
+                notes.contains(PlanNote.NO_HAZARDS_MARKED)
+                        ? " Hazards were not marked: nothing was checked."
+                        : " Hazards were checked only inside this frame.");
+    }
+}

@@ -1,0 +1,405 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.plumbline.CaseFixture;
+import dev.plumbline.geometry.Assumption;
+import dev.plumbline.geometry.Doubt;
+import dev.plumbline.geometry.PixelSize;
+import dev.plumbline.geometry.Reading;
+import dev.plumbline.geometry.Readings;
+import dev.plumbline.geometry.Reason;
+import dev.plumbline.geometry.Side;
+import dev.plumbline.plan.Constraints.Band;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class InPlanePlanTest {
+    private static final double HALF_LAST_DIGIT = 0.0005;
+
+    private final CaseFixture fixture = new CaseFixture();
+
+    private InPlanePlan plan() {
+        return (InPlanePlan) Plan.of(fixture.input());
+    }
+
+    private static double value(Readings<PlanQuantity> readings, PlanQuantity quantity) {
+        return ((Reading.Seen) readings.of(quantity)).value();
+    }
+
+    private static Reason reason(Readings<PlanQuantity> readings, PlanQuantity quantity) {
+        return ((Reading.NotSeen) readings.of(quantity)).reason();
+    }
+
+    private void isAbout(InPlanePlan plan, PlanQuantity quantity, double expected) {
+        assertThat(value(plan.readings(), quantity)).as(quantity.field()).isCloseTo(expected, within(HALF_LAST_DIGIT));
+    }
+
+    /** GEOMETRY worked values: plain trigonometry, any calculator confirms. */
+    @Test
+    void depth30Entry45() {
+        fixture.intent(new Intent.EntryDistance(45));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.ANGLE_TO_SKIN, 33.690);
+        isAbout(plan, PlanQuantity.PATH, 54.083);
+        isAbout(plan, PlanQuantity.LEAD_IN, 31.248);
+        isAbout(plan, PlanQuantity.FIRST_SEEN_DEPTH, 17.333);
+        isAbout(plan, PlanQuantity.ENTRY_FROM_PROBE_EDGE, 26);
+        isAbout(plan, PlanQuantity.ENTRY_DISTANCE, 45);
+        isAbout(plan, PlanQuantity.ENTRY_FROM_TARGET_COLUMN, 45);
+        isAbout(plan, PlanQuantity.SHORTEST_NEEDLE, 64.083);
+        isAbout(plan, PlanQuantity.BEAM_INCIDENCE, 56.310);
+        isAbout(plan, PlanQuantity.TARGET_DEPTH, 30);
+        isAbout(plan, PlanQuantity.SIDEWAYS_TOLERANCE, 0.5);
+        isAbout(plan, PlanQuantity.HEEL_IN, 0);
+        assertThat(plan.source()).isEqualTo(Plan.Source.STATED);
+        assertThat(plan.inBand()).isTrue();
+        assertThat(plan.feasible()).isTrue();
+        InPlanePlan.Line line = plan.line().orElseThrow();
+        assertThat(line.entry().distanceTo(fixture.at(45, 0))).isLessThan(1e-9);
+        assertThat(line.firstSeen().orElseThrow().distanceTo(fixture.at(19, 17 + 1.0 / 3)))
+                .isLessThan(1e-9);
+    }
+
+    /** GEOMETRY worked values. */
+    @Test
+    void depth30Angle30And45() {
+        fixture.intent(new Intent.AngleToSkin(30));
+        InPlanePlan flat = plan();
+        isAbout(flat, PlanQuantity.ENTRY_DISTANCE, 51.962);
+        isAbout(flat, PlanQuantity.PATH, 60);
+        isAbout(flat, PlanQuantity.LEAD_IN, 38.061);
+        isAbout(flat, PlanQuantity.FIRST_SEEN_DEPTH, 19.030);
+        fixture.intent(new Intent.AngleToSkin(45));
+        InPlanePlan steep = plan();
+        isAbout(steep, PlanQuantity.ENTRY_DISTANCE, 30);
+        isAbout(steep, PlanQuantity.PATH, 42.426);
+        isAbout(steep, PlanQuantity.LEAD_IN, 15.556);
+        isAbout(steep, PlanQuantity.FIRST_SEEN_DEPTH, 11);
+    }
+
+    /** GEOMETRY worked values: linear probe 38 wide, depth 10, mid-probe, clearance 5. */
+    @Test
+    void shallowTargetIsReachedShallowerThanTheBand() {
+        fixture.targetW = 10;
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isTrue();
+        assertThat(plan.source()).isEqualTo(Plan.Source.PROPOSED);
+        isAbout(plan, PlanQuantity.ENTRY_DISTANCE, 24);
+        isAbout(plan, PlanQuantity.ANGLE_TO_SKIN, 22.620);
+        assertThat(plan.judgement().notes()).contains(PlanNote.SHALLOWER_THAN_BAND);
+        assertThat(plan.inBand()).isFalse();
+    }
+
+    /** GEOMETRY worked values: specular return at depth 30, h 19. */
+    @Test
+    void specularReturnFallsWithTheAngle() {
+        double[][] rows = {{20, 0.751}, {30, 0.133}, {35, 0}, {45, 0}, {60, 0}};
+        for (double[] row : rows) {
+            fixture.intent(new Intent.AngleToSkin(row[0]));
+            isAbout(plan(), PlanQuantity.SPECULAR_RETURN, row[1]);
+        }
+    }
+
+    /** GEOMETRY worked values: b 1, path 50, 45 degrees. */
+    @Test
+    void rotationToleranceComesFromTheBeamThickness() {
+        fixture.targetW = 50 / Math.sqrt(2);
+        fixture.intent(new Intent.AngleToSkin(45));
+        isAbout(plan(), PlanQuantity.ROTATION_TOLERANCE, 0.810);
+    }
+
+    @Test
+    void proposesTheFlattestEntryOfTheBand() {
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.ANGLE_TO_SKIN, 30);
+        isAbout(plan, PlanQuantity.ENTRY_DISTANCE, 51.962);
+        assertThat(plan.inBand()).isTrue();
+        assertThat(value(plan.choices().flattest().orElseThrow().readings(), PlanQuantity.ANGLE_TO_SKIN))
+                .isCloseTo(30, within(1e-9));
+        assertThat(value(plan.choices().steepest().orElseThrow().readings(), PlanQuantity.ANGLE_TO_SKIN))
+                .isCloseTo(45, within(1e-9));
+    }
+
+    @Test
+    void proposesTheSteepestEntryOfTheBandForAShortPath() {
+        fixture.constraints = new ConstraintsFixture()
+                .prefer(Constraints.Preference.SHORT_PATH)
+                .build();
+        isAbout(plan(), PlanQuantity.ANGLE_TO_SKIN, 45);
+    }
+
+    @Test
+    void needleLengthBoundsTheFlattestEntry() {
+        fixture.needleLength = OptionalDouble.of(60);
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.PATH, 50);
+        isAbout(plan, PlanQuantity.ENTRY_DISTANCE, 40);
+        isAbout(plan, PlanQuantity.NEEDLE_LEFT, 10);
+        assertThat(plan.choices().feasibleEntries()).hasSize(1);
+        assertThat(plan.choices().feasibleEntries().get(0).low()).isEqualTo(24);
+        assertThat(plan.choices().feasibleEntries().get(0).high()).isCloseTo(40, within(1e-9));
+    }
+
+    @Test
+    void tooShortANeedleIsAnAnswerWithItsWayOut() {
+        fixture.needleLength = OptionalDouble.of(45);
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.line()).isEmpty();
+        assertThat(reason(plan.readings(), PlanQuantity.ANGLE_TO_SKIN)).isEqualTo(Reason.INFEASIBLE);
+        isAbout(plan, PlanQuantity.TARGET_DEPTH, 30);
+        // Footprint 24 needs a path of 38.4 mm, the needle leaves 35: lifting the probe's edge does not help, 19 mm
+        // needs 35.5.
+        assertThat(plan.judgement().binding())
+                .containsExactly(Limit.of(Limit.Kind.FOOTPRINT), Limit.of(Limit.Kind.REACH));
+        WayOut longer = plan.waysOut().get(0);
+        assertThat(longer.kind()).isEqualTo(WayOut.Kind.LONGER_NEEDLE);
+        assertThat(value(longer.readings(), PlanQuantity.ANGLE_TO_SKIN)).isCloseTo(45, within(1e-9));
+        assertThat(value(longer.readings(), PlanQuantity.SHORTEST_NEEDLE)).isCloseTo(52.426, within(HALF_LAST_DIGIT));
+        assertThat(plan.waysOut()).noneMatch(way -> way.kind() == WayOut.Kind.FROM_PROBES_OTHER_END);
+        assertThat(plan.text()).startsWith("No entry fits the limits you set, for what you marked: footprint, reach.");
+    }
+
+    @Test
+    void liftingTheProbesEdgeIsAWayOut() {
+        fixture.targetW = 28;
+        fixture.needleLength = OptionalDouble.of(46);
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        WayOut lifted = plan.waysOut().stream()
+                .filter(way -> way.kind() == WayOut.Kind.ENTRY_AT_PROBE_EDGE)
+                .findFirst()
+                .orElseThrow();
+        double entry = value(lifted.readings(), PlanQuantity.ENTRY_DISTANCE);
+        assertThat(entry).isBetween(19.0, 24.0);
+        assertThat(Math.hypot(entry, 28)).isLessThanOrEqualTo(36 + 1e-9);
+    }
+
+    @Test
+    void theProbesOtherEndIsAWayOut() {
+        fixture.targetU = -15;
+        fixture.needleLength = OptionalDouble.of(50);
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        WayOut other = plan.waysOut().stream()
+                .filter(way -> way.kind() == WayOut.Kind.FROM_PROBES_OTHER_END)
+                .findFirst()
+                .orElseThrow();
+        double entry = value(other.readings(), PlanQuantity.ENTRY_DISTANCE);
+        assertThat(Math.hypot(entry - 15, 30)).isLessThanOrEqualTo(40 + 1e-9);
+    }
+
+    @Test
+    void aStatedPathThatBreaksALimitIsComputedAndNamed() {
+        fixture.intent(new Intent.EntryDistance(20));
+        fixture.needleLength = OptionalDouble.of(40);
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        isAbout(plan, PlanQuantity.PATH, Math.hypot(20, 30));
+        assertThat(plan.judgement().binding())
+                .containsExactly(Limit.of(Limit.Kind.FOOTPRINT), Limit.of(Limit.Kind.REACH));
+        assertThat(plan.judgement().notes()).contains(PlanNote.STEEPER_THAN_BAND);
+        isAbout(plan, PlanQuantity.HEEL_IN, Math.toDegrees(Math.atan2(30, 20)) - 45);
+    }
+
+    @Test
+    void aStatedEntryUnderTheProbeHasAShallowerWayOut() {
+        fixture.intent(new Intent.EntryDistance(20));
+        WayOut way = plan().waysOut().stream()
+                .filter(w -> w.kind() == WayOut.Kind.SHALLOWER)
+                .findFirst()
+                .orElseThrow();
+        assertThat(value(way.readings(), PlanQuantity.ENTRY_DISTANCE)).isCloseTo(24, within(1e-9));
+    }
+
+    @Test
+    void aStatedEntryTooFarHasASteeperWayOut() {
+        fixture.targetW = 20;
+        fixture.intent(new Intent.EntryDistance(40));
+        fixture.needleLength = OptionalDouble.of(50);
+        WayOut way = plan().waysOut().stream()
+                .filter(w -> w.kind() == WayOut.Kind.STEEPER_WITH_HEEL_IN)
+                .findFirst()
+                .orElseThrow();
+        assertThat(value(way.readings(), PlanQuantity.PATH)).isCloseTo(40, within(1e-9));
+        assertThat(value(way.readings(), PlanQuantity.HEEL_IN)).isZero();
+    }
+
+    @Test
+    void heelInBeyondTheMostIsInfeasible() {
+        fixture.intent(new Intent.AngleToSkin(61));
+        assertThat(reason(plan().readings(), PlanQuantity.HEEL_IN)).isEqualTo(Reason.INFEASIBLE);
+        fixture.intent(new Intent.AngleToSkin(60));
+        isAbout(plan(), PlanQuantity.HEEL_IN, 15);
+    }
+
+    @Test
+    void leadInLimitMovesTheEntryNearer() {
+        fixture.constraints = new ConstraintsFixture().leadInMax(20).build();
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.LEAD_IN, 20);
+        assertThat(plan.feasible()).isTrue();
+        fixture.intent(new Intent.AngleToSkin(30));
+        assertThat(plan().judgement().binding()).containsExactly(Limit.of(Limit.Kind.LEAD_IN));
+    }
+
+    @Test
+    void aTargetBesideTheFaceIsNeverShown() {
+        fixture.targetU = 25;
+        fixture.intent(new Intent.AngleToSkin(45));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.LEAD_IN, 42.426);
+        assertThat(reason(plan.readings(), PlanQuantity.FIRST_SEEN_DEPTH)).isEqualTo(Reason.NO_SHAFT_UNDER_FACE);
+        assertThat(reason(plan.readings(), PlanQuantity.SPECULAR_RETURN)).isEqualTo(Reason.NO_SHAFT_UNDER_FACE);
+    }
+
+    @Test
+    void anUprightPathHasNoRotationTolerance() {
+        fixture.intent(new Intent.AngleToSkin(90));
+        InPlanePlan plan = plan();
+        assertThat(reason(plan.readings(), PlanQuantity.ROTATION_TOLERANCE)).isEqualTo(Reason.VERTICAL_PATH);
+        isAbout(plan, PlanQuantity.PATH, 30);
+        isAbout(plan, PlanQuantity.ENTRY_DISTANCE, 0);
+    }
+
+    @Test
+    void theFieldOfViewEndsWhereTheImageEnds() {
+        // The frame shows 10 mm beside the midpoint, the face is wider.
+        fixture.columns = 1200;
+        fixture.intent(new Intent.EntryDistance(45));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.LEAD_IN, 35 / Math.cos(Math.atan2(30, 45)));
+    }
+
+    @Test
+    void withoutMidpointTheAngleIsKnownAndTheEntryIsNot() {
+        fixture.midpoint = false;
+        fixture.intent(new Intent.AngleToSkin(30));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.ANGLE_TO_SKIN, 30);
+        isAbout(plan, PlanQuantity.PATH, 60);
+        isAbout(plan, PlanQuantity.ENTRY_FROM_TARGET_COLUMN, 51.962);
+        for (PlanQuantity quantity : List.of(
+                PlanQuantity.ENTRY_DISTANCE,
+                PlanQuantity.ENTRY_FROM_PROBE_EDGE,
+                PlanQuantity.LEAD_IN,
+                PlanQuantity.FIRST_SEEN_DEPTH,
+                PlanQuantity.SPECULAR_RETURN)) {
+            assertThat(reason(plan.readings(), quantity)).isEqualTo(Reason.MIDPOINT_NOT_MARKED);
+        }
+        assertThat(plan.judgement().unchecked()).contains(Limit.of(Limit.Kind.FOOTPRINT));
+        assertThat(plan.choices().feasibleEntries()).isEmpty();
+        assertThat(plan.line().orElseThrow().entry().distanceTo(fixture.at(51.96152422706632, 0)))
+                .isLessThan(1e-9);
+    }
+
+    @Test
+    void nothingIsInventedForAProbeThatWasNotDescribed() {
+        fixture.footprint = OptionalDouble.empty();
+        InPlanePlan plan = plan();
+        assertThat(reason(plan.readings(), PlanQuantity.LEAD_IN)).isEqualTo(Reason.NOT_MARKED);
+        assertThat(reason(plan.readings(), PlanQuantity.ENTRY_FROM_PROBE_EDGE)).isEqualTo(Reason.NOT_MARKED);
+        assertThat(plan.judgement().unchecked())
+                .containsExactly(Limit.of(Limit.Kind.FOOTPRINT), Limit.of(Limit.Kind.REACH));
+        fixture.footprint = OptionalDouble.of(38);
+        fixture.kind = Optional.empty();
+        InPlanePlan kindUnknown = plan();
+        assertThat(reason(kindUnknown.readings(), PlanQuantity.BEAM_INCIDENCE)).isEqualTo(Reason.NOT_MARKED);
+        assertThat(reason(kindUnknown.readings(), PlanQuantity.LEAD_IN)).isEqualTo(Reason.NOT_MARKED);
+    }
+
+    @Test
+    void aLinearArraysSkinIsTheRegionsTopEdgeAndDoubted() {
+        fixture.skin = false;
+        fixture.intent(new Intent.AngleToSkin(45));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.TARGET_DEPTH, 35);
+        assertThat(plan.judgement().doubts()).containsExactly(Doubt.SKIN_ASSUMED, Doubt.MIDPOINT_OFF_SKIN);
+        fixture.kind = Optional.empty();
+        InPlanePlan unknown = plan();
+        assertThat(reason(unknown.readings(), PlanQuantity.TARGET_DEPTH)).isEqualTo(Reason.SKIN_NOT_MARKED);
+        isAbout(unknown, PlanQuantity.ANGLE_TO_SKIN, 45);
+        assertThat(unknown.feasible()).isFalse();
+    }
+
+    @Test
+    void theHousingReachesFartherThanTheFace() {
+        fixture.housingLength = OptionalDouble.of(50);
+        fixture.intent(new Intent.EntryDistance(29));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.ENTRY_FROM_PROBE_EDGE, 4);
+        assertThat(plan.judgement().binding()).containsExactly(Limit.of(Limit.Kind.FOOTPRINT));
+        assertThat(plan.choices().feasibleEntries().get(0).low()).isEqualTo(30);
+    }
+
+    @Test
+    void anEntryMarkIsSnappedToTheSkinAndThenExact() {
+        fixture.intent(new Intent.EntryMark(fixture.at(45, 3)));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.ENTRY_DISTANCE, 45);
+        assertThat(((Reading.Seen) plan.readings().of(PlanQuantity.ENTRY_DISTANCE)).standardUncertainty())
+                .isZero();
+    }
+
+    @Test
+    void theTableHasEveryAngleAndSaysWhyNot() {
+        fixture.needleLength = OptionalDouble.of(60);
+        List<PlanRow> rows = plan().choices().alternatives();
+        assertThat(rows).hasSize(9);
+        assertThat(value(rows.get(0).readings(), PlanQuantity.ANGLE_TO_SKIN)).isCloseTo(20, within(1e-12));
+        assertThat(rows.get(0).why()).containsExactly(Limit.of(Limit.Kind.REACH));
+        assertThat(rows.get(0).feasible()).isFalse();
+        assertThat(rows.get(5).feasible()).isTrue();
+        assertThat(rows.get(8).why()).containsExactly(Limit.of(Limit.Kind.FOOTPRINT));
+    }
+
+    @Test
+    void saysItInWords() {
+        fixture.intent(new Intent.EntryDistance(45));
+        fixture.needleLength = OptionalDouble.of(80);
+        assertThat(plan().text())
+                .startsWith(
+                        "Enter 26 mm beyond the probe's edge (45 mm from its middle), about 35\u00b0 (3 along, 2 down)."
+                                + " It should appear 17 mm deep once 31 mm are in; if 31 mm are in and nothing shows, stop and find"
+                                + " it. 54 mm of needle to the target: an 80 mm needle leaves 26 mm outside.");
+    }
+
+    @Test
+    void listsWhatItTakesForGranted() {
+        assertThat(plan().judgement().assumptions())
+                .containsExactly(
+                        Assumption.NEEDLE_IN_IMAGE_PLANE,
+                        Assumption.NEEDLE_STRAIGHT,
+                        Assumption.SKIN_FLAT_BEYOND_PROBE);
+        assertThat(plan().judgement().notes()).containsExactly(PlanNote.NO_HAZARDS_MARKED, PlanNote.NO_NERVE_MARKED);
+    }
+
+    @Test
+    void theNeedleMayComeFromTheLeft() {
+        fixture.side = Optional.of(Side.LEFT);
+        fixture.intent(new Intent.EntryDistance(45));
+        InPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.ANGLE_TO_SKIN, 33.690);
+        assertThat(plan.line().orElseThrow().entry().column()).isCloseTo(100, within(1e-9));
+    }
+
+    @Test
+    void aBandOfOneAngleIsKept() {
+        fixture.constraints = new ConstraintsFixture().band(new Band(35, 35)).build();
+        isAbout(plan(), PlanQuantity.ANGLE_TO_SKIN, 35);
+        assertThat(plan().inBand()).isTrue();
+    }
+
+    @Test
+    void aStatedScaleIsEnough() {
+        fixture.withRegion = false;
+        fixture.intent(new Intent.EntryDistance(45));
+        isAbout(plan(), PlanQuantity.ANGLE_TO_SKIN, 33.690);
+        assertThat(fixture.frame().statedScale()).contains(new PixelSize(0.05, 0.05));
+    }
+}

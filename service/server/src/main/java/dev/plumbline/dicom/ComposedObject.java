@@ -1,0 +1,10 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+/**
+ * One DICOM object of a record, ready to be kept.
+ *
+ * @param part {@code sr}, {@code sc/1} and so on; the same part of the same revision has the same identifiers
+ * @param bytes the whole file
+ */
+public record ComposedObject(String part, String sopClassUid, String sopInstanceUid, byte[] bytes) {}
