@@ -44,6 +44,7 @@ class ArchitectureTest {
         rooms.put("record", Set.of("problem", "geometry", "needle", "plan", "observation", "deviation"));
         rooms.put("sight", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("agents", Set.of("problem", "geometry"));
+        rooms.put("procedure", Set.copyOf(rooms.keySet()));
         rooms.put("review", Set.copyOf(rooms.keySet()));
         Set<String> core = Set.copyOf(rooms.keySet());
         rooms.put("samples", core);

@@ -78,7 +78,7 @@ public final class ProcedureLog {
         }
         if (struck().contains(correction.corrects())) {
             throw new Refusal(new Problem.Conflict(
-                    "/corrects", "This event is corrected already.", "Correct the correction instead."));
+                    "/corrects", "This event is corrected already.", "Send a correction of that correction instead."));
         }
     }
 

@@ -33,8 +33,12 @@ public record SetUpChecks(List<Check> checks, Duration stopMomentHolds) {
         }
     }
 
-    /** One check in the site's words. */
-    public record Check(String id, String text) {}
+    /**
+     * One check in the words of the site.
+     *
+     * @param code in the private coding scheme, where it has one
+     */
+    public record Check(String id, Optional<String> code, String text) {}
 
     /** What can be said to a check. */
     public enum Answer {

@@ -53,7 +53,8 @@ class ChecksAndCompletenessTest {
                 .isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> answer("air", SetUpChecks.Answer.NOT_DONE, Optional.of(" ")))
                 .isInstanceOf(Refusal.class);
-        assertThat(answer("air", SetUpChecks.Answer.NOT_APPLICABLE, Optional.empty()).reason())
+        assertThat(answer("air", SetUpChecks.Answer.NOT_APPLICABLE, Optional.empty())
+                        .reason())
                 .isEmpty();
     }
 
@@ -86,8 +87,8 @@ class ChecksAndCompletenessTest {
 
     @Test
     void noSiteCanRequireMore() {
-        assertThatThrownBy(() -> new Completeness(List.of(new Completeness.Item(
-                        "weight", "Weight", true, Completeness.Agreement.STRONG, MADE_UP))))
+        assertThatThrownBy(() -> new Completeness(List.of(
+                        new Completeness.Item("weight", "Weight", true, Completeness.Agreement.STRONG, MADE_UP))))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("weight");
     }

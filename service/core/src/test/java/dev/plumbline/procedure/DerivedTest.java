@@ -47,17 +47,24 @@ class DerivedTest {
 
     @Test
     void anEndEnteredLaterGivesNoTime() {
-        assertThat(Derived.of(new Events().add(0, puncture()).addLater(60, out()).log())
+        assertThat(Derived.of(new Events()
+                                .add(0, puncture())
+                                .addLater(60, out())
+                                .log())
                         .underSkin())
                 .isEqualTo(UNKNOWN);
-        assertThat(Derived.of(new Events().addLater(0, puncture()).add(60, out()).log())
+        assertThat(Derived.of(new Events()
+                                .addLater(0, puncture())
+                                .add(60, out())
+                                .log())
                         .underSkin())
                 .isEqualTo(UNKNOWN);
     }
 
     @Test
     void aMissingEndGivesNoTime() {
-        assertThat(Derived.of(new Events().add(0, puncture()).log()).underSkin()).isEqualTo(UNKNOWN);
+        assertThat(Derived.of(new Events().add(0, puncture()).log()).underSkin())
+                .isEqualTo(UNKNOWN);
         assertThat(Derived.of(new Events().add(0, out()).log()).underSkin()).isEqualTo(UNKNOWN);
         assertThat(Derived.of(new Events()
                                 .add(0, puncture())

@@ -80,8 +80,8 @@ class LogCheckTest {
         assertFlags(
                 new Events().add(0, stop(Laterality.LEFT)).add(30, puncture()),
                 Contradiction.STOP_MOMENT_FOR_OTHER_SIDE);
-        LogCheck.Beside otherBlock = new LogCheck.Beside(
-                Optional.of("femoralNerve"), Optional.empty(), Duration.ofMinutes(5), Map.of());
+        LogCheck.Beside otherBlock =
+                new LogCheck.Beside(Optional.of("femoralNerve"), Optional.empty(), Duration.ofMinutes(5), Map.of());
         assertThat(LogCheck.flags(begun().log(), otherBlock))
                 .containsExactly(new LogCheck.Flag(Contradiction.STOP_MOMENT_FOR_OTHER_BLOCK, "e2"));
     }
@@ -89,7 +89,10 @@ class LogCheckTest {
     @Test
     void injectingOutsideTheTimeTheNeedleIsInIsFlagged() {
         assertFlags(
-                new Events().add(0, aliquot("1")).add(10, stop(Laterality.RIGHT)).add(20, puncture()),
+                new Events()
+                        .add(0, aliquot("1"))
+                        .add(10, stop(Laterality.RIGHT))
+                        .add(20, puncture()),
                 Contradiction.INJECTED_BEFORE_PUNCTURE);
         assertFlags(begun().add(40, out()).add(50, aliquot("1")), Contradiction.INJECTED_AFTER_NEEDLE_OUT);
     }
@@ -135,7 +138,11 @@ class LogCheckTest {
     @Test
     void moreThanWasDrawnUpIsFlaggedWhereItShows() {
         assertThat(LogCheck.flags(
-                        begun().add(40, aliquot("15")).add(50, aliquot("5")).add(60, aliquot("0.1")).log(), CASE))
+                        begun().add(40, aliquot("15"))
+                                .add(50, aliquot("5"))
+                                .add(60, aliquot("0.1"))
+                                .log(),
+                        CASE))
                 .containsExactly(new LogCheck.Flag(Contradiction.MORE_THAN_DRAWN_UP, "e5"));
     }
 

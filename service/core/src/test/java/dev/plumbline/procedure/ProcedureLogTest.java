@@ -92,7 +92,7 @@ class ProcedureLogTest {
         Events events = new Events().add(60, aliquot("5")).add(60, correction("e1", aliquot("3")));
         assertThatThrownBy(() -> events.add(60, correction("e1", aliquot("4"))).log())
                 .isInstanceOf(Refusal.class)
-                .hasMessageContaining("Correct the correction");
+                .hasMessageContaining("correction of that correction");
     }
 
     @Test
@@ -123,13 +123,17 @@ class ProcedureLogTest {
 
     @Test
     void clocksThatDifferAreShown() {
-        assertThat(ProcedureLog.clockDifference(event("e1", 90, puncture()), TEN)).isEqualTo(Duration.ofSeconds(90));
+        assertThat(ProcedureLog.clockDifference(event("e1", 90, puncture()), TEN))
+                .isEqualTo(Duration.ofSeconds(90));
     }
 
     @Test
     void aStopMomentNeedsTwoPeople() {
         for (List<String> names : List.of(
-                List.of("Doe^Jo"), List.of("Doe^Jo", "doe^jo "), List.of("Doe^Jo", " "), List.of("A^A", "B^B", "C^C"))) {
+                List.of("Doe^Jo"),
+                List.of("Doe^Jo", "doe^jo "),
+                List.of("Doe^Jo", " "),
+                List.of("A^A", "B^B", "C^C"))) {
             assertThatThrownBy(() -> new StopMoment(names, "axillaryBrachialPlexus", Laterality.LEFT, true, true))
                     .isInstanceOf(Refusal.class);
         }

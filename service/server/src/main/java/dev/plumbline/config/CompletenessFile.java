@@ -25,8 +25,7 @@ public final class CompletenessFile {
                                 fields.text("id"),
                                 fields.text("text"),
                                 fields.flag("requiredToSign"),
-                                fields.word(
-                                        "agreement", Completeness.Agreement.values(), Completeness.Agreement::word),
+                                fields.word("agreement", Completeness.Agreement.values(), Completeness.Agreement::word),
                                 foundations.of(fields)))
                         .toList()));
     }
