@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -60,7 +61,20 @@ public final class Archive {
      * @throws Refusal when it is no DICOM file that is taken, is too large, contradicts a held object, or finds no room
      */
     public Reception.Kept receive(InputStream bytes) {
-        return receive(bytes, Optional.empty()).fold(kept -> kept, refused -> {
+        return orRefuse(receive(bytes, object -> {}));
+    }
+
+    /**
+     * Takes one DICOM file in that must hold frames which can be shown and measured.
+     *
+     * @throws Refusal as {@link #receive(InputStream)}, and when it holds no such frames; then nothing is kept
+     */
+    public Reception.Kept receiveFrames(InputStream bytes) {
+        return orRefuse(receive(bytes, object -> object.geometry(1)));
+    }
+
+    private static Reception.Kept orRefuse(Reception reception) {
+        return reception.fold(kept -> kept, refused -> {
             throw new Refusal(refused.problem());
         });
     }
@@ -70,13 +84,18 @@ public final class Archive {
      * refused.
      */
     public Reception receive(InputStream bytes, Optional<String> study) {
+        return receive(bytes, object -> requireStudy(object.header(), study));
+    }
+
+    /** @param admission throws a Refusal where the object is not taken */
+    private Reception receive(InputStream bytes, Consumer<DicomFile> admission) {
         Optional<Identity> who = Optional.empty();
         try {
             files.requireRoom(0);
             try (Staged staged = files.stage(bytes)) {
                 HeldObject object = index(staged);
                 who = Optional.of(object.identity());
-                requireStudy(object, study);
+                admission.accept(staged.object());
                 return keep(object, staged);
             }
         } catch (Refusal refusal) {
@@ -126,8 +145,8 @@ public final class Archive {
                 "Give the new object a SOP Instance UID of its own."));
     }
 
-    private static void requireStudy(HeldObject object, Optional<String> study) {
-        if (study.isPresent() && !study.get().equals(object.identity().studyInstanceUid())) {
+    private static void requireStudy(DataSet header, Optional<String> study) {
+        if (study.isPresent() && !study.equals(header.string(Tag.STUDY_INSTANCE_UID))) {
             throw new Refusal(new Problem.InvalidValue(
                     "",
                     "The object belongs to another study than the address.",
