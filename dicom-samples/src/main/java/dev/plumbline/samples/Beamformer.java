@@ -89,8 +89,7 @@ final class Beamformer {
         float[] blurred = new float[field.length];
         for (int row = 0; row < grid.samples(); row++) {
             double range = grid.rangeMm(row);
-            double deviation =
-                    scanner.pulse().lateralMm() * scanner.focus().widening(range) / grid.pitchMm(range);
+            double deviation = scanner.pulse().lateralMm() * scanner.focus().widening(range) / grid.pitchMm(range);
             blur(field, blurred, new Span(row * width, width, 1), kernel(Math.min(deviation, MOST_DEVIATION)));
         }
         return blurred;

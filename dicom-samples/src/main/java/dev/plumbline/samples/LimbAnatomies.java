@@ -55,8 +55,8 @@ final class LimbAnatomies {
         body.add(Fascia.along(lata, -16, random));
         body.add(Fascia.along(iliac, -19, random));
         Vessel artery = new Vessel(new ScanPoint(6.6, 18.6), 3.9, 3.7, Vessel.Wall.ARTERY);
-        Vessel vein = new Vessel(
-                new ScanPoint(14.6, 20.4 + 2.2 * (1 - veinOpen)), 4.4, 3.1 * veinOpen, Vessel.Wall.VEIN);
+        Vessel vein =
+                new Vessel(new ScanPoint(14.6, 20.4 + 2.2 * (1 - veinOpen)), 4.4, 3.1 * veinOpen, Vessel.Wall.VEIN);
         NerveBundle.Oval nerve = new NerveBundle.Oval(new ScanPoint(-1.6, 23.1), 4.4, 1.9, 0.14);
         body.add(Patchiness.of(random));
         body.addAll(List.of(vein, artery, NerveBundle.filled(nerve, 0.5, random.of("nerve"))));

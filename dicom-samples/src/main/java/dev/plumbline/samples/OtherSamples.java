@@ -46,7 +46,8 @@ final class OtherSamples {
         return new Sample(
                 "shallow-needle",
                 "Median nerve in the forearm, needle at 18 degrees: bright shaft, strong repetitions.",
-                SampleSet.still(GREY, NARROW_VIEW.of(forearm(), Scanner.highest(12)).with(needle)));
+                SampleSet.still(
+                        GREY, NARROW_VIEW.of(forearm(), Scanner.highest(12)).with(needle)));
     }
 
     Sample curvedPlan() {
@@ -72,7 +73,11 @@ final class OtherSamples {
         return new Sample(
                 "fascial-plane-needle",
                 "Three muscles of the belly wall over bowel, needle in the plane above the third.",
-                SampleSet.still(GREY, new Views.Flat(44, 590, 560, 105).of(wall, Scanner.high(25)).with(needle)));
+                SampleSet.still(
+                        GREY,
+                        new Views.Flat(44, 590, 560, 105)
+                                .of(wall, Scanner.high(25))
+                                .with(needle)));
     }
 
     Sample chestWall() {
@@ -100,8 +105,7 @@ final class OtherSamples {
         List<ColourFlow.Stream> streams = List.of(
                 new ColourFlow.Stream(new Vessel(new ScanPoint(6.6, 18.6), 3.7, 3.5, Vessel.Wall.ARTERY), true),
                 new ColourFlow.Stream(new Vessel(new ScanPoint(14.6, 20.4), 4.1, 2.8, Vessel.Wall.VEIN), false));
-        ColourFlow flow =
-                new ColourFlow(new Region(1, 410, 180, 700, 480), streams, new Texture(random.of("flow")));
+        ColourFlow flow = new ColourFlow(new Region(1, 410, 180, 700, 480), streams, new Texture(random.of("flow")));
         SamplePane pane = new Views.Flat(38, 608, 560, 96)
                 .of(LimbAnatomies.femoral(random.of("femoral")), Scanner.high(20))
                 .with(flow);
@@ -117,7 +121,9 @@ final class OtherSamples {
         return new Sample(
                 "anisotropic-pixels",
                 "Pixels 0.05 mm wide and 0.04 mm high: 30 degrees look like 36.",
-                SampleSet.still(GREY, NARROW_VIEW.of(forearm(), Scanner.highest(12), 0.04).with(needle)));
+                SampleSet.still(
+                        GREY,
+                        NARROW_VIEW.of(forearm(), Scanner.highest(12), 0.04).with(needle)));
     }
 
     Sample pixelSpacingOnly() {
@@ -140,7 +146,8 @@ final class OtherSamples {
         return new Sample(
                 "single-look-speckle",
                 "One look instead of three: full speckle, as machines without compounding show it.",
-                SampleSet.still(SMALL, smallPopliteal(Scanner.high(28).withLooks(1)).with(plannedNeedle())));
+                SampleSet.still(
+                        SMALL, smallPopliteal(Scanner.high(28).withLooks(1)).with(plannedNeedle())));
     }
 
     Sample needleAdvances() {

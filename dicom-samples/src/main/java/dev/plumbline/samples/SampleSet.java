@@ -33,9 +33,15 @@ public final class SampleSet {
                 outOfPlanePlan(),
                 outOfPlaneNeedle(),
                 partOfShaft("near-part-of-shaft", "Only the near part of the shaft.", InPlaneNeedle.Seen.NEAR_PART),
-                partOfShaft("middle-of-shaft", "Only the middle: the needle crosses the beam.", InPlaneNeedle.Seen.MIDDLE_PART),
+                partOfShaft(
+                        "middle-of-shaft",
+                        "Only the middle: the needle crosses the beam.",
+                        InPlaneNeedle.Seen.MIDDLE_PART),
                 partOfShaft("far-part-of-shaft", "Only the far part with the tip.", InPlaneNeedle.Seen.FAR_PART),
-                partOfShaft("needle-not-seen", "The needle is in the body, nothing of it in the beam.", InPlaneNeedle.Seen.NOTHING),
+                partOfShaft(
+                        "needle-not-seen",
+                        "The needle is in the body, nothing of it in the beam.",
+                        InPlaneNeedle.Seen.NOTHING),
                 others.steepNeedle(popliteal()),
                 others.afterSpread(popliteal()),
                 others.shallowNeedle(),
