@@ -23,19 +23,17 @@ final class CarriedPlanGroup {
         Plan plan = comparison.plan();
         MeasurementGroup group = new MeasurementGroup(
                         "Plan on Observation " + (index + 1),
-                        source.trackingUid("map/" + comparison.observations().get(index).id()),
+                        source.trackingUid(
+                                "map/" + comparison.observations().get(index).id()),
                         Concepts.CARRIED_PLAN,
                         Codes.own("MM-MAPPED"))
                 .addAll(FindingSite.of(source.revision().document().context()))
                 .addAll(Algorithm.items(
-                        "Plumbline plan carried over",
-                        source.installation().softwareVersion(),
-                        Parameters.none()))
-                .add(ContentItem.uid(
-                        Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)))
+                        "Plumbline plan carried over", source.installation().softwareVersion(), Parameters.none()))
+                .add(ContentItem.uid(Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)))
                 .says("E-ASSUME", Codes.ofWord("assumptions", Assumption.PROBE_NOT_MOVED.word()));
-        Optional<Calibration> calibration = Scales.of(
-                observed.frame().geometry(), List.of(new NamedMark("/marks/target", carried.target())));
+        Optional<Calibration> calibration =
+                Scales.of(observed.frame().geometry(), List.of(new NamedMark("/marks/target", carried.target())));
         GroupDrawing drawing = new GroupDrawing(observed.marks(), group, calibration, false);
         drawing.point(
                 Concepts.TARGET,

@@ -85,7 +85,8 @@ final class Codes {
 
     /** The code of a set that stands for a word; the word is one of an enum, so it is there. */
     static Code ofWord(String set, String word) {
-        return required(forWord(set, word).orElse(null), "word " + word + " in " + set).code();
+        return required(forWord(set, word).orElse(null), "word " + word + " in " + set)
+                .code();
     }
 
     /** The line of a set that stands for a word a person wrote; empty where there is none. */
@@ -134,7 +135,9 @@ final class Codes {
     private static Map<String, Entry> byValue() {
         Map<String, Entry> entries = new LinkedHashMap<>();
         for (ValueSet set : SETS) {
-            set.entries().forEach(entry -> entries.put(key(entry.code().scheme(), entry.code().value()), entry));
+            set.entries()
+                    .forEach(entry ->
+                            entries.put(key(entry.code().scheme(), entry.code().value()), entry));
         }
         return entries;
     }

@@ -67,7 +67,8 @@ record ContentItem(Relation relation, Optional<Code> name, ItemValue value, List
     /** The code that the first CODE child of a name holds. */
     Optional<Code> codeOf(Code code) {
         return named(code)
-                .flatMap(child -> child.value() instanceof ItemValue.Coded coded ? Stream.of(coded.code()) : Stream.of())
+                .flatMap(
+                        child -> child.value() instanceof ItemValue.Coded coded ? Stream.of(coded.code()) : Stream.of())
                 .findFirst();
     }
 

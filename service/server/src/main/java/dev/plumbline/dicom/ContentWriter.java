@@ -66,9 +66,10 @@ final class ContentWriter {
     }
 
     private static void numeric(DataSet item, ItemValue.Numeric numeric) {
-        item.put(Tag.MEASURED_VALUE_SEQUENCE, numeric.measured().map(ContentWriter::measured).stream().toList());
-        numeric.qualifier()
-                .ifPresent(q -> item.put(Tag.NUMERIC_VALUE_QUALIFIER_CODE_SEQUENCE, List.of(code(q))));
+        item.put(
+                Tag.MEASURED_VALUE_SEQUENCE,
+                numeric.measured().map(ContentWriter::measured).stream().toList());
+        numeric.qualifier().ifPresent(q -> item.put(Tag.NUMERIC_VALUE_QUALIFIER_CODE_SEQUENCE, List.of(code(q))));
     }
 
     private static DataSet measured(ItemValue.Measured measured) {
@@ -99,8 +100,7 @@ final class ContentWriter {
         DataSet item = new DataSet();
         item.put(Tag.REFERENCED_SOP_CLASS_UID, instance.sopClassUid());
         item.put(Tag.REFERENCED_SOP_INSTANCE_UID, instance.sopInstanceUid());
-        instance.frameNumber()
-                .ifPresent(number -> item.put(Tag.REFERENCED_FRAME_NUMBER, Integer.toString(number)));
+        instance.frameNumber().ifPresent(number -> item.put(Tag.REFERENCED_FRAME_NUMBER, Integer.toString(number)));
         return item;
     }
 

@@ -17,10 +17,11 @@ final class DocumentHeader {
                 .put(Tag.INSTANCE_NUMBER, Integer.toString(source.revision().revision()))
                 .put(Tag.CONTENT_DATE, time.date())
                 .put(Tag.CONTENT_TIME, time.timeOfDay());
-        document.signature().ifPresentOrElse(signature -> signed(report, signature, source.installation()), () -> draft(report));
+        document.signature()
+                .ifPresentOrElse(signature -> signed(report, signature, source.installation()), () -> draft(report));
         Observers.author(document)
-                .ifPresent(author -> report.put(
-                        Tag.AUTHOR_OBSERVER_SEQUENCE, List.of(author(author, source.installation()))));
+                .ifPresent(author ->
+                        report.put(Tag.AUTHOR_OBSERVER_SEQUENCE, List.of(author(author, source.installation()))));
         order(report, source.planned().frame().header());
         report.put(
                 Tag.PERFORMED_PROCEDURE_CODE_SEQUENCE,
@@ -68,7 +69,9 @@ final class DocumentHeader {
         List<DataSet> requests = frame.items(Tag.REQUEST_ATTRIBUTES_SEQUENCE);
         DataSet request = requests.isEmpty() ? new DataSet() : requests.get(0);
         DataSet item = new DataSet()
-                .put(Tag.STUDY_INSTANCE_UID, frame.string(Tag.STUDY_INSTANCE_UID).orElseThrow())
+                .put(
+                        Tag.STUDY_INSTANCE_UID,
+                        frame.string(Tag.STUDY_INSTANCE_UID).orElseThrow())
                 .put(Tag.REFERENCED_STUDY_SEQUENCE, List.of())
                 .put(Tag.ACCESSION_NUMBER, frame.string(Tag.ACCESSION_NUMBER).orElseThrow())
                 .putEmpty(Tag.PLACER_ORDER_NUMBER_IMAGING_SERVICE_REQUEST)

@@ -31,9 +31,10 @@ final class Evidence {
         frames.forEach(use -> objects.putIfAbsent(
                 use.placed().ref().sopInstanceUid(), use.placed().frame().header()));
         Map<String, List<DataSet>> studies = new LinkedHashMap<>();
-        objects.values().forEach(header -> studies.computeIfAbsent(
-                        header.string(Tag.STUDY_INSTANCE_UID).orElseThrow(), uid -> new ArrayList<>())
-                .add(header));
+        objects.values()
+                .forEach(header -> studies.computeIfAbsent(
+                                header.string(Tag.STUDY_INSTANCE_UID).orElseThrow(), uid -> new ArrayList<>())
+                        .add(header));
         return studies;
     }
 
@@ -42,13 +43,16 @@ final class Evidence {
         for (DataSet header : headers) {
             series.computeIfAbsent(header.string(Tag.SERIES_INSTANCE_UID).orElseThrow(), s -> new ArrayList<>())
                     .add(new DataSet()
-                            .put(Tag.REFERENCED_SOP_CLASS_UID, header.string(Tag.SOP_CLASS_UID).orElseThrow())
-                            .put(Tag.REFERENCED_SOP_INSTANCE_UID, header.string(Tag.SOP_INSTANCE_UID).orElseThrow()));
+                            .put(
+                                    Tag.REFERENCED_SOP_CLASS_UID,
+                                    header.string(Tag.SOP_CLASS_UID).orElseThrow())
+                            .put(
+                                    Tag.REFERENCED_SOP_INSTANCE_UID,
+                                    header.string(Tag.SOP_INSTANCE_UID).orElseThrow()));
         }
         List<DataSet> items = new ArrayList<>();
-        series.forEach((seriesUid, instances) -> items.add(new DataSet()
-                .put(Tag.SERIES_INSTANCE_UID, seriesUid)
-                .put(Tag.REFERENCED_SOP_SEQUENCE, instances)));
+        series.forEach((seriesUid, instances) -> items.add(
+                new DataSet().put(Tag.SERIES_INSTANCE_UID, seriesUid).put(Tag.REFERENCED_SOP_SEQUENCE, instances)));
         return new DataSet().put(Tag.STUDY_INSTANCE_UID, uid).put(Tag.REFERENCED_SERIES_SEQUENCE, items);
     }
 }

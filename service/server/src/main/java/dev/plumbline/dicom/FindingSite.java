@@ -13,8 +13,7 @@ final class FindingSite {
     /** Empty where the case names no block. */
     static List<ContentItem> of(Context context) {
         return Blocks.of(context)
-                .map(block -> ContentItem.code(
-                                Relation.HAS_CONCEPT_MOD, Concepts.FINDING_SITE, Blocks.site(block))
+                .map(block -> ContentItem.code(Relation.HAS_CONCEPT_MOD, Concepts.FINDING_SITE, Blocks.site(block))
                         .with(laterality(context).stream().toList()))
                 .stream()
                 .toList();

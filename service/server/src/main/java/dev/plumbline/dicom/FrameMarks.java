@@ -55,8 +55,8 @@ final class FrameMarks {
 
     /** A drawing of its own under a name, not kept. */
     ContentItem item(Code name, Coordinates coordinates) {
-        ContentItem image = new ContentItem(
-                Relation.SELECTED_FROM, Optional.empty(), new ItemValue.Image(frame), List.of());
+        ContentItem image =
+                new ContentItem(Relation.SELECTED_FROM, Optional.empty(), new ItemValue.Image(frame), List.of());
         return ContentItem.of(Relation.INFERRED_FROM, name, coordinates).with(image);
     }
 

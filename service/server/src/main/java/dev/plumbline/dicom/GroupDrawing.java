@@ -39,8 +39,7 @@ record GroupDrawing(FrameMarks marks, MeasurementGroup group, Optional<Calibrati
             Quantity whole = Quantity.of("Q-PATH");
             thin(whole.concept(), DecimalText.measured(seen.value(), whole.unit()), Concepts.PATH);
         } else {
-            calibration.ifPresent(
-                    c -> twinned(Quantity.of("Q-PATHSHOWN"), path.lengthMm(c.pixel()), Concepts.PATH));
+            calibration.ifPresent(c -> twinned(Quantity.of("Q-PATHSHOWN"), path.lengthMm(c.pixel()), Concepts.PATH));
         }
     }
 

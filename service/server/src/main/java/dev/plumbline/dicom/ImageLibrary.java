@@ -17,8 +17,7 @@ final class ImageLibrary {
 
     static ContentItem item(List<FramesUsed.Use> frames, CaseDocument document) {
         List<ContentItem> entries = new ArrayList<>();
-        entries.add(ContentItem.code(
-                Relation.HAS_ACQ_CONTEXT, Codes.dcm("121139"), Codes.dcm("US")));
+        entries.add(ContentItem.code(Relation.HAS_ACQ_CONTEXT, Codes.dcm("121139"), Codes.dcm("US")));
         frames.forEach(use -> entries.add(image(use, document)));
         return ContentItem.container(Concepts.IMAGE_LIBRARY, TEMPLATE)
                 .with(ContentItem.container(Concepts.IMAGE_LIBRARY_GROUP).with(entries));
@@ -28,14 +27,22 @@ final class ImageLibrary {
         DataSet header = use.placed().frame().header();
         FrameGeometry geometry = use.placed().frame().geometry();
         List<ContentItem> context = new ArrayList<>();
-        moment(context, "126201", new Moment("DATE", header.string(Tag.ACQUISITION_DATE).orElse("")));
-        moment(context, "126202", new Moment("TIME", header.string(Tag.ACQUISITION_TIME).orElse("")));
+        moment(
+                context,
+                "126201",
+                new Moment("DATE", header.string(Tag.ACQUISITION_DATE).orElse("")));
+        moment(
+                context,
+                "126202",
+                new Moment("TIME", header.string(Tag.ACQUISITION_TIME).orElse("")));
         context.add(pixels("110910", geometry.rows()));
         context.add(pixels("110911", geometry.columns()));
-        context.add(ContentItem.code(
-                Relation.HAS_ACQ_CONTEXT, Codes.own("IMG-ROLE"), FramesUsed.role(use, document)));
+        context.add(ContentItem.code(Relation.HAS_ACQ_CONTEXT, Codes.own("IMG-ROLE"), FramesUsed.role(use, document)));
         return new ContentItem(
-                Relation.CONTAINS, Optional.empty(), new ItemValue.Image(use.placed().instance()), context);
+                Relation.CONTAINS,
+                Optional.empty(),
+                new ItemValue.Image(use.placed().instance()),
+                context);
     }
 
     private static void moment(List<ContentItem> context, String concept, Moment moment) {

@@ -11,8 +11,7 @@ final class Labels {
 
     /** Such as {@code Plan 33.7°}; the word alone where there is no angle. */
     static String angle(String word, Reading angle) {
-        return angle.fold(
-                seen -> String.format(Locale.ROOT, "%s %.1f°", word, seen.value()), notSeen -> word);
+        return angle.fold(seen -> String.format(Locale.ROOT, "%s %.1f°", word, seen.value()), notSeen -> word);
     }
 
     /** Such as {@code 4.5° steeper}; empty without a value. */

@@ -30,7 +30,8 @@ final class Measurement {
         derivation(quantity).ifPresent(children::add);
         children.add(uncertainty(seen.expandedUncertainty(), quantity.unit()));
         children.addAll(marks);
-        return number(quantity, DecimalText.measured(seen.value(), quantity.unit())).with(children);
+        return number(quantity, DecimalText.measured(seen.value(), quantity.unit()))
+                .with(children);
     }
 
     /** A number read off the drawing itself, without an uncertainty of its own. */
@@ -42,7 +43,8 @@ final class Measurement {
 
     private static ContentItem withoutValue(Quantity quantity, Reason reason, List<ContentItem> marks) {
         Code why = Codes.ofWord("reasons", reason.word());
-        String qualifier = Codes.entry(why.scheme(), why.value()).text("qualifier").orElseThrow();
+        String qualifier =
+                Codes.entry(why.scheme(), why.value()).text("qualifier").orElseThrow();
         List<ContentItem> children = meaning(quantity);
         children.add(ContentItem.code(Relation.HAS_CONCEPT_MOD, Concepts.WHY_ABSENT, why));
         derivation(quantity).ifPresent(children::add);

@@ -73,7 +73,10 @@ final class MeasurementGroup {
         ContentItem group = isDrawn()
                 ? ContentItem.container(Concepts.MEASUREMENT_GROUP, TEMPLATE)
                 : new ContentItem(
-                        Relation.CONTAINS, Optional.of(Concepts.UNDRAWN_GROUP), new Container(Optional.empty()), List.of());
+                        Relation.CONTAINS,
+                        Optional.of(Concepts.UNDRAWN_GROUP),
+                        new Container(Optional.empty()),
+                        List.of());
         return group.with(all);
     }
 }

@@ -26,8 +26,8 @@ final class MeasurementReport {
         List<ContentItem> children = new ArrayList<>();
         children.add(Language.item(source.installation()));
         children.addAll(Observers.items(source.revision().document(), source.installation()));
-        children.add(ContentItem.code(
-                Relation.HAS_CONCEPT_MOD, Concepts.PROCEDURE_REPORTED, Concepts.IMAGING_PROCEDURE));
+        children.add(
+                ContentItem.code(Relation.HAS_CONCEPT_MOD, Concepts.PROCEDURE_REPORTED, Concepts.IMAGING_PROCEDURE));
         children.add(ImageLibrary.item(frames, source.revision().document()));
         children.add(ContentItem.container(Concepts.IMAGING_MEASUREMENTS).with(drawn));
         children.add(ProcedureDetails.item(source, undrawn));

@@ -93,17 +93,13 @@ final class ObservationGroup {
                 .point(TARGET, stated.target());
         String label = "Observation " + (index + 1);
         group = new MeasurementGroup(
-                        label,
-                        source.trackingUid(observation.id()),
-                        Concepts.OBSERVATION,
-                        Codes.own("MM-MARKS"))
+                        label, source.trackingUid(observation.id()), Concepts.OBSERVATION, Codes.own("MM-MARKS"))
                 .addAll(FindingSite.of(document.context()))
                 .addAll(Algorithm.items(
                         "Plumbline observation",
                         source.installation().softwareVersion(),
                         Parameters.observation(document, index, calibration)))
-                .add(ContentItem.uid(
-                        Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)));
+                .add(ContentItem.uid(Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)));
     }
 
     /** @param index of the observation, from 0 */
@@ -126,7 +122,9 @@ final class ObservationGroup {
         computedMarks();
         for (Row row : inPlane ? IN_PLANE : OUT_OF_PLANE) {
             group.rich(Measurement.rich(
-                    Quantity.of(row.measurand()), observation.readings().of(row.measurand()), marks.items(row.marks())));
+                    Quantity.of(row.measurand()),
+                    observation.readings().of(row.measurand()),
+                    marks.items(row.marks())));
         }
         for (DeviationRow row : deviationRows()) {
             Reading reading = deviation.readings().of(row.measurand());
@@ -147,11 +145,11 @@ final class ObservationGroup {
         observation
                 .entry()
                 .ifPresent(entry -> group.says(
-                        "E-EXTRAP", Concepts.yesOrNo(!observed.frame().geometry().holds(entry))));
+                        "E-EXTRAP",
+                        Concepts.yesOrNo(!observed.frame().geometry().holds(entry))));
         for (DeviationRow row : deviationRows()) {
             if (deviation.readings().of(row.measurand()) instanceof Reading.Seen seen) {
-                group.says(
-                        row.judgedAs(), Codes.ofWord("evaluations", Boolean.toString(seen.exceedsUncertainty())));
+                group.says(row.judgedAs(), Codes.ofWord("evaluations", Boolean.toString(seen.exceedsUncertainty())));
             }
         }
     }
@@ -210,7 +208,8 @@ final class ObservationGroup {
                     observation.readings().of(depth));
         } else {
             ObservationQuantity depth = ObservationQuantity.CROSSING_DEPTH;
-            drawing.point(CROSSING, tip, Quantity.of(depth), observation.readings().of(depth));
+            drawing.point(
+                    CROSSING, tip, Quantity.of(depth), observation.readings().of(depth));
         }
     }
 

@@ -63,9 +63,7 @@ final class Observers {
      * @throws Refusal when the word stands for none
      */
     static Code role(String word, String pointer) {
-        return Codes.forWord(ROLES, word)
-                .map(Codes.Entry::code)
-                .orElseThrow(() -> unknownRole(pointer));
+        return Codes.forWord(ROLES, word).map(Codes.Entry::code).orElseThrow(() -> unknownRole(pointer));
     }
 
     private static Refusal unknownRole(String pointer) {

@@ -131,7 +131,8 @@ final class PlanGroup {
     }
 
     private static ContentItem limit(String concept, Limit limit) {
-        List<ContentItem> structure = limit.structure()
+        List<ContentItem> structure = limit
+                .structure()
                 .map(name -> ContentItem.text(Relation.HAS_PROPERTIES, Codes.own("STRUCTURE-NAME"), name))
                 .stream()
                 .toList();

@@ -3,7 +3,6 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.dicom.ItemValue.Template;
 import dev.plumbline.needle.Needle;
-import dev.plumbline.plan.Approach;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Cautions;
 import dev.plumbline.record.Context;
@@ -34,7 +33,8 @@ final class ProcedureDetails {
     }
 
     private ContentItem compose(List<ContentItem> undrawn) {
-        says(ContentItem.text(Relation.CONTAINS, Codes.own("CASE-ID"), source.revision().caseId()));
+        says(ContentItem.text(
+                Relation.CONTAINS, Codes.own("CASE-ID"), source.revision().caseId()));
         says(number(Relation.CONTAINS, Codes.own("REVISION"), source.revision().revision(), "1"));
         blockAndSide();
         says(code("APPROACH", Codes.ofWord("approaches", document.approach().word())));
@@ -79,8 +79,8 @@ final class ProcedureDetails {
         needle.gauge().ifPresent(gauge -> properties.add(property("111465", gauge, "{gauge}")));
         needle.lengthMm().ifPresent(length -> properties.add(property("111467", length, "mm")));
         needle.echogenic()
-                .ifPresent(yes -> properties.add(ContentItem.code(
-                        Relation.HAS_PROPERTIES, Codes.own("ECHOGENIC"), Concepts.yesOrNo(yes))));
+                .ifPresent(yes -> properties.add(
+                        ContentItem.code(Relation.HAS_PROPERTIES, Codes.own("ECHOGENIC"), Concepts.yesOrNo(yes))));
         says(ContentItem.code(Relation.CONTAINS, Codes.sct("57134006"), Codes.sct("79068005"))
                 .with(properties));
     }
@@ -110,9 +110,7 @@ final class ProcedureDetails {
 
     private static ContentItem operator(Context.Person operator) {
         return ContentItem.person(Relation.CONTAINS, PERSON_NAME, operator.name())
-                .with(operator.role()
-                        .map(word -> role(Observers.operatorRole(word)))
-                        .stream()
+                .with(operator.role().map(word -> role(Observers.operatorRole(word))).stream()
                         .toList());
     }
 
@@ -122,8 +120,8 @@ final class ProcedureDetails {
         signature.role().ifPresent(word -> properties.add(role(Observers.role(word, "/signature/role"))));
         signature
                 .organization()
-                .ifPresent(name -> properties.add(
-                        ContentItem.text(Relation.HAS_PROPERTIES, Observers.ORGANIZATION, name)));
+                .ifPresent(name ->
+                        properties.add(ContentItem.text(Relation.HAS_PROPERTIES, Observers.ORGANIZATION, name)));
         return ContentItem.person(Relation.CONTAINS, PERSON_NAME, signature.name())
                 .with(properties);
     }

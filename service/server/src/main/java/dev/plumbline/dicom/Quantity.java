@@ -13,8 +13,7 @@ record Quantity(Code code, Code concept, Code unit) {
 
     static Quantity of(String code) {
         Codes.Entry entry = Codes.entry(Codes.OWN_SCHEME, code);
-        return new Quantity(
-                entry.code(), Codes.named(required(entry, "concept")), Codes.ucum(required(entry, "unit")));
+        return new Quantity(entry.code(), Codes.named(required(entry, "concept")), Codes.ucum(required(entry, "unit")));
     }
 
     /** Of a plan's or an observation's measurand. */

@@ -41,8 +41,7 @@ record RecordSource(RecordRevision revision, Installation installation, RecordFr
     }
 
     Placed observed(int index) {
-        return frame(
-                revision.document().observations().get(index).frame(), "/observations/" + index + "/frame");
+        return frame(revision.document().observations().get(index).frame(), "/observations/" + index + "/frame");
     }
 
     String trackingUid(String name) {

@@ -24,11 +24,15 @@ final class SecondaryCapture {
         DataSet object = ObjectHeader.of(source, ObjectHeader.Kind.ANNOTATED_FRAME, part(number))
                 .put(Tag.IMAGE_TYPE, "DERIVED", "SECONDARY")
                 .put(Tag.CONVERSION_TYPE, "WSD")
-                .put(Tag.INSTANCE_NUMBER, Integer.toString(100 * source.revision().revision() + number))
+                .put(
+                        Tag.INSTANCE_NUMBER,
+                        Integer.toString(100 * source.revision().revision() + number))
                 .put(Tag.CONTENT_DATE, time.date())
                 .put(Tag.CONTENT_TIME, time.timeOfDay())
                 .putEmpty(Tag.PATIENT_ORIENTATION)
-                .put(Tag.LATERALITY, laterality(source.revision().document().context().laterality()))
+                .put(
+                        Tag.LATERALITY,
+                        laterality(source.revision().document().context().laterality()))
                 .put(Tag.BURNED_IN_ANNOTATION, "YES")
                 .put(Tag.DERIVATION_DESCRIPTION, "Plan and observation drawn on the frame")
                 .put(Tag.SOURCE_IMAGE_SEQUENCE, List.of(sourceImage(use)));
@@ -49,9 +53,7 @@ final class SecondaryCapture {
 
     private static DataSet sourceImage(FramesUsed.Use use) {
         return ContentWriter.instance(use.placed().instance())
-                .put(
-                        Tag.PURPOSE_OF_REFERENCE_CODE_SEQUENCE,
-                        List.of(ContentWriter.code(Codes.dcm("121322"))));
+                .put(Tag.PURPOSE_OF_REFERENCE_CODE_SEQUENCE, List.of(ContentWriter.code(Codes.dcm("121322"))));
     }
 
     /** What was once compressed with loss stays so. */

@@ -60,8 +60,8 @@ final class StructureGroups {
 
     private ContentItem nerve(Nerve nerve, int index) {
         String name = nerve.name();
-        MeasurementGroup group = head("Nerve " + (index + 1), "nerve/" + name, Concepts.NERVE)
-                .add(structureName(name));
+        MeasurementGroup group =
+                head("Nerve " + (index + 1), "nerve/" + name, Concepts.NERVE).add(structureName(name));
         draw(group, nerve.shape(), Codes.own("M-NERVE"));
         Clearance clearance = nerveClearance(index);
         group.rich(Measurement.rich(Quantity.of("Q-NERVECLR"), clearance.path(), List.of()));

@@ -3,20 +3,18 @@ package dev.plumbline.drawing;
 
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.deviation.Deviation;
-import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
-import dev.plumbline.geometry.Reading;
 import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationInput;
-import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.InPlanePlan;
-import dev.plumbline.plan.OutOfPlanePlan;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanInput;
 import dev.plumbline.plan.PlanQuantity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * What there is to see of a plan, and of an observation beside its plan.
@@ -24,8 +22,6 @@ import java.util.Optional;
  * <p>A scene says that it is a draft until {@link Scene#signed()} is asked of it.
  */
 public final class PlanDrawing {
-    private static final String CAUTION = "Only what was marked was checked.";
-    private static final String UNCERTAINTY = "\u00b1 is the expanded uncertainty (k = 2).";
 
     private PlanDrawing() {}
 
@@ -33,27 +29,23 @@ public final class PlanDrawing {
     public static Scene of(PlanInput input, Comparison comparison) {
         Plan plan = comparison.plan();
         FrameView view = FrameView.planned(input, plan);
-        PixelSize pixel = view.calibration().pixel();
         PointPx target = input.marks().target();
-        List<Item> items = new ArrayList<>(MarkedItems.of(input.marks(), pixel));
+        List<Item> items = new ArrayList<>();
         if (plan instanceof InPlanePlan inPlane) {
-            List<Item> path = PathItems.onPlannedFrame(inPlane, view);
-            items.addAll(0, PathItems.fan(inPlane, view));
-            items.addAll(ScaleItems.of(view, farthest(inPlane.line().map(InPlanePlan.Line::entry), view), true));
-            items.addAll(path);
+            items.addAll(PathItems.fan(inPlane, target, view));
+        }
+        items.addAll(MarkedItems.of(input.marks(), view.calibration().pixel()));
+        if (plan instanceof InPlanePlan inPlane) {
+            items.addAll(ScaleItems.of(view, farthest(inPlane.line().stream().map(InPlanePlan.Line::entry), view)));
+            inPlane.line()
+                    .ifPresent(
+                            line -> view.axis().ifPresent(axis -> items.addAll(PathItems.path(inPlane, line, axis))));
         } else {
-            items.addAll(ScaleItems.of(view, 0, false));
+            items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
         }
         items.addAll(target(target, plan));
-        return new Scene(
-                view.frame().columns(),
-                view.frame().rows(),
-                pixel,
-                items,
-                planNotes(plan, view),
-                plan instanceof InPlanePlan ? "Needle plan, in-plane" : "Needle plan, out-of-plane",
-                Standing.DRAFT,
-                plan.text());
+        String title = plan instanceof InPlanePlan ? "Needle plan, in-plane" : "Needle plan, out-of-plane";
+        return scene(view, items, Notes.of(plan, view), new Words(title, plan.text()));
     }
 
     /**
@@ -65,44 +57,59 @@ public final class PlanDrawing {
         Plan plan = comparison.plan();
         Observation observation = comparison.observations().get(index);
         Deviation deviation = comparison.deviations().get(index);
-        FrameView view = FrameView.observed(observed, input, comparison, index);
-        PixelSize pixel = view.calibration().pixel();
+        FrameView view = FrameView.observed(observed, input, plan);
         List<Item> items = new ArrayList<>();
         if (observed.samePictureAsPlan()) {
-            items.addAll(MarkedItems.of(input.marks(), pixel));
+            items.addAll(MarkedItems.of(input.marks(), view.calibration().pixel()));
         }
-        ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view);
+        ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view.axis());
         if (plan instanceof InPlanePlan inPlane) {
-            Optional<InPlanePlan.Line> carried = carried(inPlane, observation);
-            double farthest =
-                    Math.max(farthest(observation.entry(), view), farthest(carried.map(InPlanePlan.Line::entry), view));
-            items.addAll(ScaleItems.of(view, farthest, true));
-            carried.ifPresent(line -> items.addAll(PathItems.path(inPlane, line, view)));
+            items.addAll(inPlane(inPlane, observation, view));
             items.addAll(seen.inPlane());
         } else {
-            items.addAll(ScaleItems.of(view, 0, false));
+            items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
             items.addAll(seen.crossing());
         }
         observed.marks()
                 .target()
                 .or(() -> observation.carriedPlan().map(Observation.CarriedPlan::target))
                 .ifPresent(at -> items.addAll(target(at, plan)));
+        String title = observation
+                .phase()
+                .map(phase -> "Observed, " + Wording.spelledOut(phase.word()))
+                .orElse("Observed");
+        String description = "Planned, observed and difference; observation " + Wording.name(observation.id()) + ".";
+        return scene(view, items, Notes.of(plan, observation, deviation, view), new Words(title, description));
+    }
+
+    private record Words(String title, String description) {}
+
+    private static Scene scene(FrameView view, List<Item> items, List<Note> notes, Words words) {
         return new Scene(
                 view.frame().columns(),
                 view.frame().rows(),
-                pixel,
+                view.calibration().pixel(),
                 items,
-                observedNotes(plan, observation, deviation, view),
-                observation
-                        .phase()
-                        .map(phase -> "Observed, " + Wording.spelledOut(phase.word()))
-                        .orElse("Observed"),
+                notes,
+                words.title(),
                 Standing.DRAFT,
-                "Planned, observed and difference; " + Wording.name(observation.id()) + ".");
+                words.description());
     }
 
-    private static double farthest(Optional<PointPx> entry, FrameView view) {
-        return entry.map(view.axis()::u).orElse(0.0);
+    /** Scales and the carried plan, beneath what was observed. */
+    private static List<Item> inPlane(InPlanePlan plan, Observation observation, FrameView view) {
+        Optional<InPlanePlan.Line> carried = carried(plan, observation);
+        Stream<PointPx> entries =
+                Stream.concat(observation.entry().stream(), carried.stream().map(InPlanePlan.Line::entry));
+        List<Item> items = new ArrayList<>(ScaleItems.of(view, farthest(entries, view)));
+        carried.ifPresent(line -> view.axis().ifPresent(axis -> items.addAll(PathItems.path(plan, line, axis))));
+        return items;
+    }
+
+    private static OptionalDouble farthest(Stream<PointPx> entries, FrameView view) {
+        return OptionalDouble.of(view.axis()
+                .map(axis -> entries.mapToDouble(axis::u).max().orElse(0))
+                .orElse(0.0));
     }
 
     private static List<Item> target(PointPx at, Plan plan) {
@@ -127,71 +134,5 @@ public final class PlanDrawing {
                     }));
             return new InPlanePlan.Line(carried.entry(), carried.target(), firstSeen);
         });
-    }
-
-    private static List<Note> planNotes(Plan plan, FrameView view) {
-        List<Note> notes = new ArrayList<>();
-        if (plan.source() == Plan.Source.PROPOSED) {
-            notes.add(new Note.Badge("Proposed, not confirmed", true));
-        }
-        notes.add(NumbersTable.ofPlan(plan));
-        if (plan instanceof OutOfPlanePlan) {
-            notes.add(sideView(plan, Optional.empty(), view));
-        }
-        notes.addAll(JudgementNotes.of(plan));
-        notes.add(new Note.Legend());
-        notes.add(new Note.Paragraph(UNCERTAINTY, true));
-        notes.addAll(JudgementNotes.assumptions(plan.judgement().assumptions()));
-        notes.addAll(closing(view));
-        return notes;
-    }
-
-    private static List<Note> observedNotes(Plan plan, Observation observation, Deviation deviation, FrameView view) {
-        List<Note> notes = new ArrayList<>();
-        notes.add(NumbersTable.compared(plan, observation, deviation));
-        notes.add(new Note.Paragraph(DifferenceWords.LARGER + "; " + DifferenceWords.NOT_LARGER + ".", true));
-        if (plan instanceof OutOfPlanePlan) {
-            notes.add(sideView(plan, Optional.of(observation), view));
-        }
-        notes.addAll(JudgementNotes.doubts(observation.doubts()));
-        notes.add(new Note.Legend());
-        notes.add(new Note.Paragraph(UNCERTAINTY, true));
-        notes.addAll(JudgementNotes.assumptions(observation.assumptions()));
-        notes.addAll(closing(view));
-        return notes;
-    }
-
-    private static List<Note> closing(FrameView view) {
-        List<Note> notes = new ArrayList<>();
-        notes.add(new Note.Paragraph(FrameScale.words(view.calibration()), true));
-        PixelSize pixel = view.calibration().pixel();
-        if (Math.abs(pixel.mmPerRow() / pixel.mmPerColumn() - 1) > 0.01) {
-            notes.add(new Note.Paragraph(
-                    "Pixels are not square: angles are computed in millimetres and look different over the frame.",
-                    true));
-        }
-        notes.add(new Note.Paragraph(CAUTION, false));
-        return notes;
-    }
-
-    private static Note sideView(Plan plan, Optional<Observation> observation, FrameView view) {
-        return new Note.SideView(
-                crossing(
-                        plan.readings().of(PlanQuantity.PUNCTURE_DISTANCE),
-                        plan.readings().of(PlanQuantity.TARGET_DEPTH),
-                        plan.readings().of(PlanQuantity.ANGLE_TO_SKIN)),
-                observation.flatMap(seen -> crossing(
-                        seen.readings().of(ObservationQuantity.PUNCTURE_DISTANCE),
-                        seen.readings().of(ObservationQuantity.CROSSING_DEPTH),
-                        seen.readings().of(ObservationQuantity.ANGLE_TO_SKIN))),
-                view.housingHalfThicknessMm());
-    }
-
-    private static Optional<Note.Crossing> crossing(Reading distance, Reading depth, Reading angle) {
-        if (distance instanceof Reading.Seen d && depth instanceof Reading.Seen w) {
-            String words = Wording.value(angle, PlanQuantity.ANGLE_TO_SKIN).orElse("");
-            return Optional.of(new Note.Crossing(d.value(), w.value(), words));
-        }
-        return Optional.empty();
     }
 }

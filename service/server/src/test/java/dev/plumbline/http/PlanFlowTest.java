@@ -229,7 +229,9 @@ class PlanFlowTest {
             })
     void answersHostileRequestsInTheSameForm(String line) throws Exception {
         String answer = door.raw(line + "\r\nHost: localhost\r\nConnection: close\r\n\r\n");
-        assertThat(answer).containsPattern("^HTTP/1\\.1 (4\\d\\d|505) ").containsIgnoringCase("content-type: application/problem+json");
+        assertThat(answer)
+                .containsPattern("^HTTP/1\\.1 (4\\d\\d|505) ")
+                .containsIgnoringCase("content-type: application/problem+json");
         assertThat(answer)
                 .contains("urn:plumbline:problem:")
                 .doesNotContain("<html")
