@@ -111,10 +111,26 @@ public final class DicomFile {
         return new Rendering(header, description, frameNumber).render(samples);
     }
 
+    /**
+     * The bytes of one frame of any object as they are stored: a compressed frame as it is, plain samples little-endian.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal if there is no such frame
+     */
+    public byte[] storedFrame(int frameNumber) throws IOException {
+        PixelBytes pixels = anyFrame(frameNumber);
+        ImageDescription description = ImageDescription.of(header, pixels.shape());
+        return new FrameReader(path, transferSyntax(), description).stored(pixels, frameNumber - 1);
+    }
+
     private PixelBytes frame(int frameNumber) {
         if (!FrameClass.takes(sopClassUid())) {
             throw FrameClass.refusal(sopClassUid());
         }
+        return anyFrame(frameNumber);
+    }
+
+    private PixelBytes anyFrame(int frameNumber) {
         PixelBytes pixels = report.pixels()
                 .orElseThrow(() -> new IllegalStateException("An image is let in with pixel data only."));
         if (frameNumber < 1 || frameNumber > pixels.shape().frames()) {

@@ -34,6 +34,36 @@ final class FrameReader {
         }
     }
 
+    /**
+     * The bytes of a frame: compressed as they are, plain in little-endian order.
+     *
+     * @param frame from 0
+     */
+    byte[] stored(PixelBytes pixels, int frame) throws IOException {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+            if (pixels instanceof PixelBytes.Plain plain) {
+                if (plain.shape().bitsAllocated() % Byte.SIZE != 0) {
+                    throw Fault.unsupported("Frames do not begin at whole bytes", "Retrieve the whole object.");
+                }
+                byte[] bytes = plainBytes(channel, plain, frame);
+                return plain.swapped() || syntax.bigEndian() && plain.shape().bitsAllocated() > Byte.SIZE
+                        ? swappedPairs(bytes)
+                        : bytes;
+            }
+            return frameBytes(channel, ((PixelBytes.Encapsulated) pixels).fragments(), frame);
+        }
+    }
+
+    /** Pixel data are bytes or 16-bit words: in big-endian words two bytes change places. */
+    private static byte[] swappedPairs(byte[] bytes) {
+        byte[] swapped = new byte[bytes.length];
+        for (int i = 0; i + 1 < bytes.length; i += 2) {
+            swapped[i] = bytes[i + 1];
+            swapped[i + 1] = bytes[i];
+        }
+        return swapped;
+    }
+
     private static byte[] plainBytes(FileChannel channel, PixelBytes.Plain plain, int frame) throws IOException {
         long length = plain.shape().frameLength();
         if (plain.swapped() && length % 2 != 0) {
