@@ -74,32 +74,34 @@ final class Notes {
         List<Note.Row> rows = plan.stepDown().stream()
                 .map(step -> new Note.Row(
                         "crosses the beam " + Wording.mm(step.crossingDepthMm()) + " deep",
-                        List.of(new Note.Cell(
-                                Wording.value(step.angleToSkinDeg(), PlanQuantity.ANGLE_TO_SKIN), ""))))
+                        List.of(new Note.Cell(Wording.value(step.angleToSkinDeg(), PlanQuantity.ANGLE_TO_SKIN), ""))))
                 .toList();
         return Optional.of(new Note.Table(List.of("step down at"), rows));
     }
 
     private static Note sideView(Plan plan, Optional<Observation> observation, FrameView view) {
+        boolean proposed = plan.source() == Plan.Source.PROPOSED;
         Readings<PlanQuantity> planned = plan.readings();
         return new Note.SideView(
                 crossing(
+                        proposed ? Role.PROPOSED_PATH : Role.PLAN_PATH,
                         planned.of(PlanQuantity.PUNCTURE_DISTANCE),
                         planned.of(PlanQuantity.TARGET_DEPTH),
                         planned.of(PlanQuantity.ANGLE_TO_SKIN)),
                 observation
                         .map(Observation::readings)
                         .flatMap(seen -> crossing(
+                                Role.OBSERVED_PATH,
                                 seen.of(ObservationQuantity.PUNCTURE_DISTANCE),
                                 seen.of(ObservationQuantity.CROSSING_DEPTH),
                                 seen.of(ObservationQuantity.ANGLE_TO_SKIN))),
                 view.probe().housingHalfThicknessMm());
     }
 
-    private static Optional<Note.Crossing> crossing(Reading distance, Reading depth, Reading angle) {
+    private static Optional<Note.Crossing> crossing(Role path, Reading distance, Reading depth, Reading angle) {
         if (distance instanceof Reading.Seen d && depth instanceof Reading.Seen w) {
             String words = Wording.value(angle, PlanQuantity.ANGLE_TO_SKIN).orElse("");
-            return Optional.of(new Note.Crossing(d.value(), w.value(), words));
+            return Optional.of(new Note.Crossing(path, d.value(), w.value(), words));
         }
         return Optional.empty();
     }

@@ -28,23 +28,23 @@ final class ObservedItems {
         this.axis = axis;
     }
 
-    List<Item> inPlane() {
+    List<Item> inPlane(Optional<Observation.CarriedPlan> carried) {
         List<Item> items = new ArrayList<>();
         if (!marks.shaft().isEmpty()) {
             items.addAll(shaft());
         }
         items.addAll(end());
-        observation.carriedPlan().ifPresent(plan -> items.addAll(differences(plan)));
+        carried.ifPresent(plan -> items.addAll(differences(plan)));
         return items;
     }
 
     /** Out-of-plane: the dot where some part of the needle crosses the image. */
-    List<Item> crossing() {
+    List<Item> crossing(Optional<Observation.CarriedPlan> carried) {
         List<Item> items = new ArrayList<>();
         marks.tip().ifPresent(dot -> {
             items.add(new Item.Spot(Role.CROSSING, dot));
             items.add(Item.Label.at(Role.CROSSING, crossingLines(), dot));
-            observation.carriedPlan().ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
+            carried.ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
         });
         return items;
     }

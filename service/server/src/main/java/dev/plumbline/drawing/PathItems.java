@@ -18,6 +18,18 @@ final class PathItems {
 
     private PathItems() {}
 
+    /** On the planned frame, with all its labels. */
+    static List<Item> labelled(InPlanePlan plan, InPlanePlan.Line line, SkinAxis axis) {
+        List<Item> items = new ArrayList<>(path(plan, line, axis));
+        items.add(Item.Label.at(Role.ENTRY, List.of(entryWords(plan)), line.entry()));
+        line.firstSeen()
+                .filter(at -> !at.equals(line.entry()))
+                .ifPresent(at -> text(plan, PlanQuantity.FIRST_SEEN_DEPTH)
+                        .ifPresent(depth -> items.add(
+                                Item.Label.at(Role.FIRST_SEEN, List.of("should appear here", depth + " deep"), at))));
+        return items;
+    }
+
     /** Entry, path with its lead-in, where it should first appear, and the angle. */
     static List<Item> path(InPlanePlan plan, InPlanePlan.Line line, SkinAxis axis) {
         boolean proposed = plan.source() == Plan.Source.PROPOSED;
@@ -34,13 +46,9 @@ final class PathItems {
         items.add(new Item.Angle(Role.PLAN_ANGLE, line.entry(), alongSkin(line, axis), line.target()));
         items.add(Item.Label.at(Role.PLAN_ANGLE, angleLines(plan), line.entry()));
         items.add(new Item.Spot(Role.ENTRY, line.entry()));
-        items.add(Item.Label.at(Role.ENTRY, entryLines(plan), line.entry()));
-        line.firstSeen().filter(at -> !at.equals(line.entry())).ifPresent(at -> {
-            items.add(new Item.Spot(Role.FIRST_SEEN, at));
-            text(plan, PlanQuantity.FIRST_SEEN_DEPTH)
-                    .ifPresent(depth -> items.add(
-                            Item.Label.at(Role.FIRST_SEEN, List.of("should appear here", depth + " deep"), at)));
-        });
+        line.firstSeen()
+                .filter(at -> !at.equals(line.entry()))
+                .ifPresent(at -> items.add(new Item.Spot(Role.FIRST_SEEN, at)));
         return items;
     }
 
@@ -76,12 +84,13 @@ final class PathItems {
         return lines;
     }
 
-    private static List<String> entryLines(InPlanePlan plan) {
+    /** Short, because the ruler above it says what it counts from. */
+    private static String entryWords(InPlanePlan plan) {
         return text(plan, PlanQuantity.ENTRY_FROM_PROBE_EDGE)
-                .map(distance -> List.of("entry, " + distance, "from the probe's edge"))
-                .or(() -> text(plan, PlanQuantity.ENTRY_DISTANCE)
-                        .map(distance -> List.of("entry, " + distance, "from the probe's midpoint")))
-                .orElse(List.of("entry"));
+                .or(() -> text(plan, PlanQuantity.ENTRY_DISTANCE))
+                .or(() -> text(plan, PlanQuantity.ENTRY_FROM_TARGET_COLUMN))
+                .map(distance -> "entry, " + distance)
+                .orElse("entry");
     }
 
     static Optional<String> text(Plan plan, PlanQuantity quantity) {

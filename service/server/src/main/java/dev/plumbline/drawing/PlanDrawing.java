@@ -7,6 +7,7 @@ import dev.plumbline.geometry.PointPx;
 import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.plan.InPlanePlan;
+import dev.plumbline.plan.OutOfPlanePlan;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanInput;
 import dev.plumbline.plan.PlanQuantity;
@@ -38,8 +39,8 @@ public final class PlanDrawing {
         if (plan instanceof InPlanePlan inPlane) {
             items.addAll(ScaleItems.of(view, farthest(inPlane.line().stream().map(InPlanePlan.Line::entry), view)));
             inPlane.line()
-                    .ifPresent(
-                            line -> view.axis().ifPresent(axis -> items.addAll(PathItems.path(inPlane, line, axis))));
+                    .ifPresent(line ->
+                            view.axis().ifPresent(axis -> items.addAll(PathItems.labelled(inPlane, line, axis))));
         } else {
             items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
         }
@@ -58,21 +59,24 @@ public final class PlanDrawing {
         Observation observation = comparison.observations().get(index);
         Deviation deviation = comparison.deviations().get(index);
         FrameView view = FrameView.observed(observed, input, plan);
+        Optional<Observation.CarriedPlan> carried = observation
+                .carriedPlan()
+                .or(() -> observed.samePictureAsPlan() ? onItsOwnFrame(plan) : Optional.empty());
         List<Item> items = new ArrayList<>();
         if (observed.samePictureAsPlan()) {
             items.addAll(MarkedItems.of(input.marks(), view.calibration().pixel()));
         }
         ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view.axis());
         if (plan instanceof InPlanePlan inPlane) {
-            items.addAll(inPlane(inPlane, observation, view));
-            items.addAll(seen.inPlane());
+            items.addAll(inPlane(inPlane, carried, observation, view));
+            items.addAll(seen.inPlane(carried));
         } else {
             items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
-            items.addAll(seen.crossing());
+            items.addAll(seen.crossing(carried));
         }
         observed.marks()
                 .target()
-                .or(() -> observation.carriedPlan().map(Observation.CarriedPlan::target))
+                .or(() -> carried.map(Observation.CarriedPlan::target))
                 .ifPresent(at -> items.addAll(target(at, plan)));
         String title = observation
                 .phase()
@@ -80,6 +84,14 @@ public final class PlanDrawing {
                 .orElse("Observed");
         String description = "Planned, observed and difference; observation " + Wording.name(observation.id()) + ".";
         return scene(view, items, Notes.of(plan, observation, deviation, view), new Words(title, description));
+    }
+
+    private static Optional<Observation.CarriedPlan> onItsOwnFrame(Plan plan) {
+        if (plan instanceof InPlanePlan inPlane) {
+            return inPlane.line().map(line -> new Observation.CarriedPlan(line.entry(), line.target()));
+        }
+        PointPx target = ((OutOfPlanePlan) plan).target();
+        return Optional.of(new Observation.CarriedPlan(target, target));
     }
 
     private record Words(String title, String description) {}
@@ -97,8 +109,9 @@ public final class PlanDrawing {
     }
 
     /** Scales and the carried plan, beneath what was observed. */
-    private static List<Item> inPlane(InPlanePlan plan, Observation observation, FrameView view) {
-        Optional<InPlanePlan.Line> carried = carried(plan, observation);
+    private static List<Item> inPlane(
+            InPlanePlan plan, Optional<Observation.CarriedPlan> path, Observation observation, FrameView view) {
+        Optional<InPlanePlan.Line> carried = carried(plan, path);
         Stream<PointPx> entries =
                 Stream.concat(observation.entry().stream(), carried.stream().map(InPlanePlan.Line::entry));
         List<Item> items = new ArrayList<>(ScaleItems.of(view, farthest(entries, view)));
@@ -113,15 +126,19 @@ public final class PlanDrawing {
     }
 
     private static List<Item> target(PointPx at, Plan plan) {
-        String depth = PathItems.text(plan, PlanQuantity.TARGET_DEPTH)
+        List<String> lines = new ArrayList<>();
+        lines.add(PathItems.text(plan, PlanQuantity.TARGET_DEPTH)
                 .map(value -> "target, " + value + " deep")
-                .orElse("target");
-        return List.of(new Item.Spot(Role.TARGET, at), Item.Label.at(Role.TARGET, List.of(depth), at));
+                .orElse("target"));
+        if (plan instanceof InPlanePlan inPlane && inPlane.line().isEmpty()) {
+            lines.add("no path shown");
+        }
+        return List.of(new Item.Spot(Role.TARGET, at), Item.Label.at(Role.TARGET, lines, at));
     }
 
     /** The plan's line on the observed frame; first seen as far along it as on the planned frame. */
-    private static Optional<InPlanePlan.Line> carried(InPlanePlan plan, Observation observation) {
-        return observation.carriedPlan().map(carried -> {
+    private static Optional<InPlanePlan.Line> carried(InPlanePlan plan, Optional<Observation.CarriedPlan> path) {
+        return path.map(carried -> {
             Optional<PointPx> firstSeen = plan.line()
                     .flatMap(line -> line.firstSeen().map(seen -> {
                         double share =
