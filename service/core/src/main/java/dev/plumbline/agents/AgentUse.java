@@ -30,7 +30,7 @@ public record AgentUse(String id, Agent agent, Route route, Optional<String> tec
                     "/volumes",
                     Amounts.plain(used.ml()) + " mL given and discarded are more than the "
                             + Amounts.plain(drawnUp.ml()) + " mL drawn up.",
-                    "Correct what was drawn up, given or discarded."));
+                    "Change what was drawn up, given or discarded."));
         }
     }
 

@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -29,7 +30,6 @@ import org.slf4j.LoggerFactory;
  */
 public final class Archive {
     private static final Logger LOG = LoggerFactory.getLogger(Archive.class);
-    private static final String STORAGE_CLASSES = "1.2.840.10008.5.1.4.1.1.";
     private static final int LOGGED_DIGITS = 12;
 
     private final ObjectFiles files;
@@ -60,7 +60,20 @@ public final class Archive {
      * @throws Refusal when it is no DICOM file that is taken, is too large, contradicts a held object, or finds no room
      */
     public Reception.Kept receive(InputStream bytes) {
-        return receive(bytes, Optional.empty()).fold(kept -> kept, refused -> {
+        return orRefuse(receive(bytes, object -> {}));
+    }
+
+    /**
+     * Takes one DICOM file in that must hold frames which can be shown and measured.
+     *
+     * @throws Refusal as {@link #receive(InputStream)}, and when it holds no such frames; then nothing is kept
+     */
+    public Reception.Kept receiveFrames(InputStream bytes) {
+        return orRefuse(receive(bytes, object -> object.geometry(1)));
+    }
+
+    private static Reception.Kept orRefuse(Reception reception) {
+        return reception.fold(kept -> kept, refused -> {
             throw new Refusal(refused.problem());
         });
     }
@@ -70,13 +83,18 @@ public final class Archive {
      * refused.
      */
     public Reception receive(InputStream bytes, Optional<String> study) {
+        return receive(bytes, object -> requireStudy(object.header(), study));
+    }
+
+    /** @param admission throws a Refusal where the object is not taken */
+    private Reception receive(InputStream bytes, Consumer<DicomFile> admission) {
         Optional<Identity> who = Optional.empty();
         try {
             files.requireRoom(0);
             try (Staged staged = files.stage(bytes)) {
                 HeldObject object = index(staged);
                 who = Optional.of(object.identity());
-                requireStudy(object, study);
+                admission.accept(staged.object());
                 return keep(object, staged);
             }
         } catch (Refusal refusal) {
@@ -126,8 +144,8 @@ public final class Archive {
                 "Give the new object a SOP Instance UID of its own."));
     }
 
-    private static void requireStudy(HeldObject object, Optional<String> study) {
-        if (study.isPresent() && !study.get().equals(object.identity().studyInstanceUid())) {
+    private static void requireStudy(DataSet header, Optional<String> study) {
+        if (study.isPresent() && !study.equals(header.string(Tag.STUDY_INSTANCE_UID))) {
             throw new Refusal(new Problem.InvalidValue(
                     "",
                     "The object belongs to another study than the address.",
@@ -165,28 +183,7 @@ public final class Archive {
     }
 
     private static HeldObject index(Staged staged) {
-        DicomFile object = staged.object();
-        DataSet header = object.header();
-        if (!object.sopClassUid().startsWith(STORAGE_CLASSES)) {
-            throw new Refusal(new Problem.UnsupportedObject(
-                    "", "Objects of this SOP class are not kept.", "Send images, reports and other stored objects."));
-        }
-        Identity identity = new Identity(
-                object.sopClassUid(),
-                WireUid.require(object.sopInstanceUid(), "The SOP Instance UID"),
-                uid(header, Tag.SERIES_INSTANCE_UID, "The Series Instance UID"),
-                uid(header, Tag.STUDY_INSTANCE_UID, "The Study Instance UID"));
-        String transferSyntax = uid(header, Tag.TRANSFER_SYNTAX_UID, "The Transfer Syntax UID");
-        return new HeldObject(
-                identity,
-                transferSyntax,
-                staged.digest(),
-                staged.size(),
-                IndexedAttributes.of(header).toString());
-    }
-
-    private static String uid(DataSet header, int tag, String what) {
-        return WireUid.require(header.string(tag).orElse(""), what);
+        return IndexedAttributes.row(staged.object(), staged.digest(), staged.size());
     }
 
     /**

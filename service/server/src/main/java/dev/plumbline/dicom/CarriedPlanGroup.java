@@ -4,7 +4,6 @@ package dev.plumbline.dicom;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Calibration;
-import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.observation.Observation;
 import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Plan;
@@ -32,8 +31,7 @@ final class CarriedPlanGroup {
                         "Plumbline plan carried over", source.installation().softwareVersion(), Parameters.none()))
                 .add(ContentItem.uid(Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)))
                 .says("E-ASSUME", Codes.ofWord("assumptions", Assumption.PROBE_NOT_MOVED.word()));
-        Optional<Calibration> calibration =
-                Scales.of(observed.frame().geometry(), List.of(new NamedMark("/marks/target", carried.target())));
+        Optional<Calibration> calibration = Scales.of(observed.frame().geometry(), List.of(carried.target()));
         GroupDrawing drawing = new GroupDrawing(observed.marks(), group, calibration, false);
         drawing.point(
                 Concepts.TARGET,

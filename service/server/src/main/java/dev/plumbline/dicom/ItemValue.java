@@ -11,7 +11,11 @@ sealed interface ItemValue {
     /** The defined term of the value type. */
     String valueType();
 
-    /** @param template mapping resource and identifier, where the item starts one */
+    /**
+     * CONTAINER: a heading.
+     *
+     * @param template where the item starts one
+     */
     record Container(Optional<Template> template) implements ItemValue {
         @Override
         public String valueType() {
@@ -19,6 +23,7 @@ sealed interface ItemValue {
         }
     }
 
+    /** A template by mapping resource and identifier. */
     record Template(String resource, String identifier) {}
 
     record Text(String text) implements ItemValue {
@@ -35,7 +40,11 @@ sealed interface ItemValue {
         }
     }
 
-    /** @param qualifier why there is no number, CID 42 */
+    /**
+     * NUM: a number, or a qualifier that says why there is none.
+     *
+     * @param qualifier CID 42
+     */
     record Numeric(Optional<Measured> measured, Optional<Code> qualifier) implements ItemValue {
         @Override
         public String valueType() {
@@ -43,7 +52,11 @@ sealed interface ItemValue {
         }
     }
 
-    /** @param exact where the decimal text does not hold the number exactly */
+    /**
+     * A number with its unit.
+     *
+     * @param exact where the decimal text does not hold the number exactly
+     */
     record Measured(String decimal, Optional<Double> exact, Code unit) {
         /** The number in the unit: the exact one if it is there. */
         double value() {
@@ -96,7 +109,11 @@ sealed interface ItemValue {
         }
     }
 
-    /** @param frameNumber from 1; only where the object has frames */
+    /**
+     * A reference to an object, or to one frame of it.
+     *
+     * @param frameNumber from 1; only where the object has frames
+     */
     record Instance(String sopClassUid, String sopInstanceUid, OptionalInt frameNumber) {}
 
     /** A value type that our templates do not use, or one that cannot be read; the check names it. */

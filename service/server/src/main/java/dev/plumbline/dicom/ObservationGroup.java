@@ -13,7 +13,6 @@ import static dev.plumbline.dicom.Concepts.TIP;
 import dev.plumbline.deviation.Deviation;
 import dev.plumbline.deviation.DeviationQuantity;
 import dev.plumbline.geometry.Calibration;
-import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.observation.Observation;
@@ -85,7 +84,7 @@ final class ObservationGroup {
         observation = source.revision().comparison().observations().get(index);
         deviation = source.revision().comparison().deviations().get(index);
         observed = source.observed(index);
-        calibration = Scales.of(observed.frame().geometry(), measuringMarks(stated, index));
+        calibration = Scales.of(observed.frame().geometry(), measuringMarks(stated));
         marks = observed.marks()
                 .line(PATH, stated.shaft())
                 .line(SKIN, stated.skin())
@@ -107,12 +106,10 @@ final class ObservationGroup {
         return new ObservationGroup(source, index).compose();
     }
 
-    private static List<NamedMark> measuringMarks(ObservationMarks stated, int index) {
-        String at = "/observations/" + index;
-        List<NamedMark> marks = new ArrayList<>();
-        stated.shaft().forEach(point -> marks.add(new NamedMark(at + "/shaft", point)));
-        stated.tip().ifPresent(point -> marks.add(new NamedMark(at + "/tip", point)));
-        stated.target().ifPresent(point -> marks.add(new NamedMark(at + "/target", point)));
+    private static List<PointPx> measuringMarks(ObservationMarks stated) {
+        List<PointPx> marks = new ArrayList<>(stated.shaft());
+        stated.tip().ifPresent(marks::add);
+        stated.target().ifPresent(marks::add);
         return marks;
     }
 

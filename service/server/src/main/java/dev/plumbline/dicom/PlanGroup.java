@@ -9,7 +9,6 @@ import static dev.plumbline.dicom.Concepts.SKIN;
 import static dev.plumbline.dicom.Concepts.TARGET;
 
 import dev.plumbline.geometry.Calibration;
-import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.plan.InPlanePlan;
 import dev.plumbline.plan.Limit;
@@ -62,9 +61,8 @@ final class PlanGroup {
         document = source.revision().document();
         plan = source.revision().comparison().plan();
         planned = source.planned();
-        calibration = Scales.of(
-                planned.frame().geometry(),
-                List.of(new NamedMark("/marks/target", document.marks().target())));
+        calibration =
+                Scales.of(planned.frame().geometry(), List.of(document.marks().target()));
         marks = planned.marks()
                 .point(TARGET, document.marks().target())
                 .point(MIDPOINT, document.probe().midpoint())

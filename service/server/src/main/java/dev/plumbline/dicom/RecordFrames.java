@@ -6,6 +6,10 @@ import dev.plumbline.record.FrameRef;
 /** Finds the frames that a case names. */
 @FunctionalInterface
 public interface RecordFrames {
-    /** @throws dev.plumbline.problem.Refusal when the frame is not held */
+    /**
+     * The frame with what a record needs of it.
+     *
+     * @throws dev.plumbline.problem.Refusal when it is not held
+     */
     RecordFrame of(FrameRef.Held frame);
 }

@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.record.Laterality;
 import java.awt.image.BufferedImage;
+import java.awt.image.Raster;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,7 +12,7 @@ import java.util.Optional;
  * drawn on and carries no scale of its own, because lengths are measured on the frame.
  */
 final class SecondaryCapture {
-    private static final int BYTES_PER_PIXEL = 3;
+    private static final int COLOURS = 3;
 
     private SecondaryCapture() {}
 
@@ -68,7 +69,7 @@ final class SecondaryCapture {
     }
 
     private static void pixels(DataSet object, BufferedImage image) {
-        object.put(Tag.SAMPLES_PER_PIXEL, BYTES_PER_PIXEL)
+        object.put(Tag.SAMPLES_PER_PIXEL, COLOURS)
                 .put(Tag.PHOTOMETRIC_INTERPRETATION, "RGB")
                 .put(Tag.PLANAR_CONFIGURATION, 0)
                 .put(Tag.ROWS, image.getHeight())
@@ -80,14 +81,15 @@ final class SecondaryCapture {
                 .put(Tag.PIXEL_DATA, rgb(image));
     }
 
+    /** Samples as they are: a grey image's {@code getRGB} would brighten them. */
     private static byte[] rgb(BufferedImage image) {
-        int width = image.getWidth();
-        int[] colours = image.getRGB(0, 0, width, image.getHeight(), new int[width * image.getHeight()], 0, width);
-        byte[] bytes = new byte[colours.length * BYTES_PER_PIXEL];
-        for (int i = 0; i < colours.length; i++) {
-            bytes[BYTES_PER_PIXEL * i] = (byte) (colours[i] >> 16);
-            bytes[BYTES_PER_PIXEL * i + 1] = (byte) (colours[i] >> 8);
-            bytes[BYTES_PER_PIXEL * i + 2] = (byte) colours[i];
+        Raster raster = image.getRaster();
+        int bands = raster.getNumBands();
+        int[] samples = raster.getPixels(0, 0, image.getWidth(), image.getHeight(), (int[]) null);
+        byte[] bytes = new byte[image.getWidth() * image.getHeight() * COLOURS];
+        for (int i = 0; i < bytes.length; i++) {
+            int colour = bands < COLOURS ? 0 : i % COLOURS;
+            bytes[i] = (byte) samples[i / COLOURS * bands + colour];
         }
         return bytes;
     }

@@ -3,7 +3,6 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.FrameGeometry;
-import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
@@ -31,7 +30,7 @@ final class StructureGroups {
         this.source = source;
         planned = source.planned();
         PointPx target = source.revision().document().marks().target();
-        calibration = Scales.of(planned.frame().geometry(), List.of(new NamedMark("/marks/target", target)));
+        calibration = Scales.of(planned.frame().geometry(), List.of(target));
     }
 
     /** Hazards first, each in the order it was marked. */

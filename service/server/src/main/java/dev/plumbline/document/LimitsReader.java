@@ -23,12 +23,12 @@ final class LimitsReader {
                 fields.number("reserveMm", Range.DISTANCE),
                 fields.number("cautionWithinMm", Range.DISTANCE),
                 fields.number("overshootMm", Range.DISTANCE),
-                fields.number("leadInMaxMm", Range.DISTANCE),
+                fields.number("leadInMaxMm", Range.LENGTH),
                 fields.number("heelInMaxDeg", Range.ROTATION),
                 fields.word("prefer", List.of(Constraints.Preference.values()), Constraints.Preference::word),
                 fields.number("outOfPlaneAngleDeg", Range.ANGLE),
-                fields.number("maxPunctureDistanceMm", Range.DISTANCE),
-                fields.number("steepPunctureDistanceMm", Range.DISTANCE));
+                fields.number("maxPunctureDistanceMm", Range.LENGTH),
+                fields.number("steepPunctureDistanceMm", Range.LENGTH));
     }
 
     private static Constraints.Band band(JsonNode json, String pointer) {

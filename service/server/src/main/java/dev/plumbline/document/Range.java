@@ -17,7 +17,7 @@ record Range(double low, boolean lowOpen, double high, String words) {
     static final Range ANGLE = new Range(0, true, 90, "an angle above 0 and up to 90 degrees");
     static final Range ROTATION = new Range(0, false, 90, "an angle from 0 to 90 degrees");
     static final Range COORDINATE = new Range(-1e6, false, 1e6, "a pixel coordinate on the frame");
-    static final Range MARK_SPREAD = new Range(0, false, 1000, "a standard uncertainty from 0 to 1000 pixels");
+    static final Range MARK_SPREAD = new Range(0, true, 1000, "a standard uncertainty above 0 and up to 1000 pixels");
     static final Range SHARE = new Range(0, false, 1, "a share from 0 to 1");
     static final Range PERCENT = new Range(0, false, 100, "from 0 to 100 per cent");
     static final Range PIXEL_SIZE = new Range(1e-6, false, 100, "from 0.000001 to 100 mm per pixel");

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.http;
 
+import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.HeldFrames;
+import dev.plumbline.archive.Records;
 import io.javalin.Javalin;
-import io.javalin.config.JavalinConfig;
 import java.util.List;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 
 /**
@@ -31,16 +32,8 @@ public final class Doors implements AutoCloseable {
         }
     }
 
-    /**
-     * What the routes lead to.
-     *
-     * @param more registers further routes beside ours
-     */
-    public record Desks(FrameDesk frames, RecordDesk records, List<Consumer<JavalinConfig>> more) {
-        public Desks {
-            more = List.copyOf(more);
-        }
-    }
+    /** What the routes lead to. */
+    public record Rooms(Archive archive, Records records) {}
 
     /**
      * What the service knows of itself.
@@ -50,15 +43,15 @@ public final class Doors implements AutoCloseable {
     public record Service(String version, BooleanSupplier ready, Supplier<String> incidents) {}
 
     /** Opens the door; what is asked is answered as soon as this returns. */
-    public static Doors start(Address address, Desks desks, Service service) {
+    public static Doors start(Address address, Rooms rooms, Service service) {
         return new Doors(Javalin.create(config -> {
                     ServerSettings.apply(config, address);
                     new Faults(service.incidents()).register(config.routes);
                     new RootRoutes(service.version(), service.ready()).register(config.routes);
-                    new PlanRoutes(desks.frames()).register(config.routes);
-                    new FrameRoutes(desks.frames()).register(config.routes);
-                    new RecordRoutes(desks.records()).register(config.routes);
-                    desks.more().forEach(routes -> routes.accept(config));
+                    new PlanRoutes(new HeldFrames(rooms.archive())).register(config.routes);
+                    new FrameRoutes(rooms.archive()).register(config.routes);
+                    new RecordRoutes(rooms.records()).register(config.routes);
+                    new DicomWebRoutes(rooms.archive()).register(config);
                 })
                 .start());
     }

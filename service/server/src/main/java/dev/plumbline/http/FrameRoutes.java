@@ -2,6 +2,9 @@
 package dev.plumbline.http;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.HeldFrames;
+import dev.plumbline.archive.Reception;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -17,10 +20,12 @@ final class FrameRoutes {
     private static final int CREATED = 201;
     private static final int OK = 200;
 
-    private final FrameDesk frames;
+    private final Archive archive;
+    private final HeldFrames frames;
 
-    FrameRoutes(FrameDesk frames) {
-        this.frames = frames;
+    FrameRoutes(Archive archive) {
+        this.archive = archive;
+        this.frames = new HeldFrames(archive);
     }
 
     void register(RoutesConfig routes) {
@@ -30,20 +35,21 @@ final class FrameRoutes {
 
     private void receive(Context ctx) {
         Bodies.require(ctx, "application/dicom");
-        frames.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
-        FrameDesk.Taken taken = frames.receive(ctx.bodyInputStream());
-        String location = "/v1/frames/" + taken.sopInstanceUid() + "/1";
-        ctx.status(taken.added() ? CREATED : OK).header("Location", location).contentType("application/json");
+        archive.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
+        Reception.Kept kept = archive.receiveFrames(ctx.bodyInputStream());
+        String uid = kept.object().sopInstanceUid();
+        String location = "/v1/frames/" + uid + "/1";
+        ctx.status(kept.known() ? OK : CREATED).header("Location", location).contentType("application/json");
         ctx.result(JsonNodeFactory.instance
                 .objectNode()
-                .put("sopInstanceUid", taken.sopInstanceUid())
-                .put("frameCount", taken.frameCount())
+                .put("sopInstanceUid", uid)
+                .put("frameCount", frames.object(uid).frameCount())
                 .put("location", location)
                 .toString());
     }
 
     private void render(Context ctx) throws IOException {
-        DicomFile file = frames.frame(ctx.pathParam("uid"));
+        DicomFile file = frames.object(ctx.pathParam("uid"));
         ByteArrayOutputStream png = new ByteArrayOutputStream();
         ImageIO.write(file.image(number(ctx, file)), "png", png);
         ctx.disableCompression().contentType("image/png").result(png.toByteArray());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.http;
 
+import dev.plumbline.archive.Records;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.http.Context;
@@ -16,7 +17,7 @@ final class IdempotencyKey {
 
     private IdempotencyKey() {}
 
-    static Optional<RecordDesk.Key> of(Context ctx, byte[] body) {
+    static Optional<Records.Request> of(Context ctx, byte[] body) {
         String key = ctx.header("Idempotency-Key");
         if (key == null) {
             return Optional.empty();
@@ -25,7 +26,7 @@ final class IdempotencyKey {
             throw new Refusal(new Problem.InvalidValue(
                     "", "The Idempotency-Key cannot be used.", "Give 1 to 255 visible ASCII characters."));
         }
-        return Optional.of(new RecordDesk.Key(key, digest(ctx.path(), body)));
+        return Optional.of(new Records.Request(key, digest(ctx.path(), body)));
     }
 
     private static String digest(String path, byte[] body) {

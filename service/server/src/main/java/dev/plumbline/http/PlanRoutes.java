@@ -2,22 +2,21 @@
 package dev.plumbline.http;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
-import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.plan.Plan;
-import dev.plumbline.record.FrameRef;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 
 /** Plans and comparisons: a case document in, an answer out, nothing kept. */
 final class PlanRoutes {
-    private final FrameDesk frames;
+    private final HeldFrames frames;
 
-    PlanRoutes(FrameDesk frames) {
+    PlanRoutes(HeldFrames frames) {
         this.frames = frames;
     }
 
@@ -36,12 +35,7 @@ final class PlanRoutes {
     }
 
     private CaseInputs inputs(Context ctx) {
-        return CaseInputs.of(CaseJson.read(Bodies.json(ctx), Door.HTTP), this::geometry);
-    }
-
-    private FrameGeometry geometry(FrameRef frame) {
-        FrameRef.Held held = (FrameRef.Held) frame;
-        return frames.frame(held.sopInstanceUid()).geometry(held.frameNumber());
+        return CaseInputs.of(CaseJson.read(Bodies.json(ctx), Door.HTTP), frames::geometry);
     }
 
     private static void answer(Context ctx, ObjectNode answer) {

@@ -2,10 +2,8 @@
 package dev.plumbline.http;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.plumbline.document.AnswerJson;
+import dev.plumbline.archive.Records;
+import dev.plumbline.archive.StoredRevision;
 import dev.plumbline.document.Canonical;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
@@ -15,6 +13,7 @@ import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
 /** Cases and records: kept, listed, handed out as JSON or DICOM. */
@@ -22,9 +21,9 @@ final class RecordRoutes {
     private static final String DICOM = "application/dicom";
     private static final String JSON = "application/json";
 
-    private final RecordDesk records;
+    private final Records records;
 
-    RecordRoutes(RecordDesk records) {
+    RecordRoutes(Records records) {
         this.records = records;
     }
 
@@ -38,49 +37,64 @@ final class RecordRoutes {
 
     private void open(Context ctx) {
         byte[] body = Bodies.json(ctx);
-        answer(ctx, records.open(CaseJson.read(body, Door.HTTP), IdempotencyKey.of(ctx, body)));
+        CaseDocument document = CaseJson.read(body, Door.HTTP);
+        answer(
+                ctx,
+                records.open(
+                        document,
+                        IdempotencyKey.of(ctx, body),
+                        kept -> RecordJson.kept(kept).toString()));
     }
 
     private void stored(Context ctx) {
-        CaseDocument document = records.stored(ctx.pathParam("caseId"));
+        CaseDocument document = records.document(ctx.pathParam("caseId"));
         ctx.contentType(JSON).result(Canonical.text(CaseJson.write(document)));
     }
 
     private void file(Context ctx) {
         byte[] body = Bodies.json(ctx);
-        answer(ctx, records.file(document(StrictJson.read(body)), IdempotencyKey.of(ctx, body)));
+        CaseDocument document = document(StrictJson.read(body));
+        answer(
+                ctx,
+                records.file(
+                        document,
+                        IdempotencyKey.of(ctx, body),
+                        kept -> RecordJson.named(kept).toString()));
     }
 
     /** A whole case document, or only the identifier of one that is held. */
     private CaseDocument document(JsonNode json) {
         boolean onlyId =
                 json.isObject() && json.size() == 1 && json.path("caseId").isTextual();
-        return onlyId ? records.stored(json.path("caseId").textValue()) : CaseJson.read(json, Door.HTTP);
+        return onlyId ? records.document(json.path("caseId").textValue()) : CaseJson.read(json, Door.HTTP);
     }
 
-    private static void answer(Context ctx, RecordDesk.Answer answer) {
-        ctx.status(answer.status())
-                .header("Location", answer.body().path("location").asText());
-        ctx.contentType(JSON).result(answer.body().toString());
+    private static void answer(Context ctx, Records.Reply reply) {
+        String location = StrictJson.read(reply.body().getBytes(StandardCharsets.UTF_8))
+                .path("location")
+                .asText();
+        ctx.status(reply.status())
+                .header("Location", location)
+                .contentType(JSON)
+                .result(reply.body());
     }
 
     private void list(Context ctx) {
-        ObjectNode answer = JsonNodeFactory.instance.objectNode();
-        ArrayNode rows = answer.putArray("records");
         Page page = Page.of(ctx);
-        records.list(Optional.ofNullable(ctx.queryParam("caseId")), page.limit(), page.offset())
-                .forEach(rows::add);
-        answer.set("cautions", AnswerJson.cautions());
-        ctx.contentType(JSON).result(answer.toString());
+        Optional<String> caseId = Optional.ofNullable(ctx.queryParam("caseId"));
+        ctx.contentType(JSON)
+                .result(RecordJson.list(records.revisions(caseId, page.limit(), page.offset()))
+                        .toString());
     }
 
     private void record(Context ctx) {
-        String uid = ctx.pathParam("uid");
+        StoredRevision stored = records.revision(ctx.pathParam("uid"));
         String type = Accepted.of(ctx).single(JSON, DICOM).orElseThrow(() -> Accepted.notAcceptable(JSON, DICOM));
         if (type.equals(DICOM)) {
-            ctx.disableCompression().contentType(DICOM).result(records.report(uid));
+            ctx.disableCompression().contentType(DICOM).result(records.report(stored));
         } else {
-            ctx.contentType(JSON).result(records.record(uid).toString());
+            ctx.contentType(JSON)
+                    .result(RecordJson.whole(stored, records.read(stored)).toString());
         }
     }
 

@@ -81,7 +81,7 @@ public final class InventedObjects {
                 .put(Tag.STUDY_TIME, "101500")
                 .put(Tag.ACCESSION_NUMBER, "ACC" + study)
                 .put(Tag.MODALITY, "US")
-                .put(Tag.REFERRING_PHYSICIAN_NAME, new String[0])
+                .putEmpty(Tag.REFERRING_PHYSICIAN_NAME)
                 .put(Tag.STUDY_DESCRIPTION, "Invented study " + study)
                 .put(Tag.SERIES_DESCRIPTION, "Invented series " + series)
                 .put(Tag.PATIENT_NAME, "Invented^Person " + study)

@@ -140,7 +140,7 @@ final class CaseDocuments {
                 maybeNumber(0, 20),
                 maybeNumber(0, 10),
                 maybeNumber(0, 10),
-                maybeNumber(0, 60),
+                maybeNumber(1, 60),
                 maybeNumber(0, 30),
                 maybe(() -> one(Constraints.Preference.values())),
                 maybeNumber(30, 80),
@@ -150,7 +150,7 @@ final class CaseDocuments {
 
     private InputUncertainty uncertainty() {
         return new InputUncertainty(
-                maybeNumber(0, 3),
+                maybeNumber(0.1, 3),
                 maybeNumber(0, 0.05),
                 maybe(() -> new InputUncertainty.ScannerTolerance(number(0, 2), number(0, 5))));
     }

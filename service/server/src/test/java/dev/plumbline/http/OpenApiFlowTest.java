@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 class OpenApiFlowTest {
     @Test
     void everyRouteIsDescribedAndNothingElse() throws Exception {
-        try (OpenDoor door = new OpenDoor(new EmptyDesks().desks())) {
+        try (OpenDoor door = new OpenDoor()) {
             JsonNode description = door.get("/v1/openapi.json").json();
             List<String> described = new ArrayList<>();
             description
@@ -32,7 +32,7 @@ class OpenApiFlowTest {
 
     @Test
     void everyRouteSaysWhatAProblemLooksLike() throws Exception {
-        try (OpenDoor door = new OpenDoor(new EmptyDesks().desks())) {
+        try (OpenDoor door = new OpenDoor()) {
             JsonNode description = door.get("/v1/openapi.json").json();
             assertThat(description.path("openapi").asText()).isEqualTo("3.1.0");
             description

@@ -21,9 +21,14 @@ final class OpenDoor implements AutoCloseable {
     private final HttpClient client = HttpClient.newHttpClient();
     private final Doors doors;
 
-    OpenDoor(Doors.Desks desks) {
+    final ServiceRooms rooms;
+
+    OpenDoor() throws IOException {
+        rooms = ServiceRooms.empty();
         doors = Doors.start(
-                Doors.Address.loopback(0), desks, new Doors.Service("0.0-test", () -> true, () -> "incident-7"));
+                Doors.Address.loopback(0),
+                rooms.rooms(),
+                new Doors.Service("0.0-test", () -> true, () -> "incident-7"));
     }
 
     List<String> routes() {
@@ -86,7 +91,8 @@ final class OpenDoor implements AutoCloseable {
     }
 
     @Override
-    public void close() {
+    public void close() throws IOException {
         doors.close();
+        rooms.close();
     }
 }
