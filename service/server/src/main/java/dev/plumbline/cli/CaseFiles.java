@@ -32,11 +32,11 @@ import java.util.Optional;
  * UID, as everywhere else.
  */
 final class CaseFiles implements RecordFrames {
-    private final Path folder;
+    private final Path caseFile;
     private final Map<String, DicomFile> byUid = new HashMap<>();
 
-    private CaseFiles(Path folder) {
-        this.folder = folder;
+    private CaseFiles(Path caseFile) {
+        this.caseFile = caseFile;
     }
 
     /** A case ready to be computed. */
@@ -49,7 +49,7 @@ final class CaseFiles implements RecordFrames {
      */
     static Loaded load(Path path) {
         CaseDocument stated = read(path);
-        CaseFiles files = new CaseFiles(path.toAbsolutePath().normalize().getParent());
+        CaseFiles files = new CaseFiles(path);
         FrameRef planned = files.named(stated.frame(), "/frame");
         List<FrameRef> observed = new ArrayList<>();
         for (int i = 0; i < stated.observations().size(); i++) {
@@ -88,11 +88,13 @@ final class CaseFiles implements RecordFrames {
 
     private DicomFile opened(FrameRef.File frame) {
         try {
-            DicomFile file = open(folder.resolve(frame.path()));
+            DicomFile file = open(caseFile.resolveSibling(frame.path()));
             DicomFile first = byUid.putIfAbsent(file.sopInstanceUid(), file);
             if (first != null && Files.mismatch(first.path(), file.path()) >= 0) {
                 throw new Refusal(new Problem.UnsupportedObject(
-                        "", "Two different files carry the same SOP Instance UID.", "Use the original of each object."));
+                        "",
+                        "Two different files carry the same SOP Instance UID.",
+                        "Use the original of each object."));
             }
             return file;
         } catch (InvalidPathException e) {
@@ -134,7 +136,8 @@ final class CaseFiles implements RecordFrames {
 
     @Override
     public RecordFrame of(FrameRef.Held frame) {
-        return new RecordFrame(file(frame).header(), geometry(frame), image(frame).orElseThrow());
+        return new RecordFrame(
+                file(frame).header(), geometry(frame), image(frame).orElseThrow());
     }
 
     /** The picture of a frame; empty for one that exists as a stated size only. */

@@ -42,7 +42,10 @@ final class ComparisonWords {
         List<String> parts = new ArrayList<>();
         parts.add(Terminal.wrapped(comparison.plan().text()));
         for (int i = 0; i < comparison.observations().size(); i++) {
-            parts.add(one(comparison.plan(), comparison.observations().get(i), comparison.deviations().get(i)));
+            parts.add(one(
+                    comparison.plan(),
+                    comparison.observations().get(i),
+                    comparison.deviations().get(i)));
         }
         parts.add(comparison.observations().isEmpty() ? "Nothing was observed." : UNCERTAINTY);
         return String.join("\n\n", parts);
@@ -59,7 +62,8 @@ final class ComparisonWords {
                     Words.difference(deviation.readings().of(quantity), quantity),
                     Words.meaning(deviation.readings().of(quantity))));
         }
-        String phase = observation.phase().map(p -> ", " + Words.spelledOut(p.word())).orElse("");
+        String phase =
+                observation.phase().map(p -> ", " + Words.spelledOut(p.word())).orElse("");
         return "Observation " + observation.id() + phase + "\n" + table.text() + seen(observation);
     }
 
@@ -79,7 +83,9 @@ final class ComparisonWords {
             }
         }
         if (!observation.doubts().isEmpty()) {
-            lines.append("\nLook at: ").append(PlanWords.list(observation.doubts(), Doubt::word)).append('.');
+            lines.append("\nLook at: ")
+                    .append(PlanWords.list(observation.doubts(), Doubt::word))
+                    .append('.');
         }
         if (!observation.assumptions().isEmpty()) {
             lines.append("\nTaken for granted: ")

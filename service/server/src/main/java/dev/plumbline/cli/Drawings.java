@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.cli;
 
-import dev.plumbline.document.CaseInputs;
 import dev.plumbline.deviation.Comparison;
+import dev.plumbline.document.CaseInputs;
 import dev.plumbline.drawing.PlanDrawing;
 import dev.plumbline.drawing.RasterDrawing;
 import dev.plumbline.drawing.Scene;
@@ -30,7 +30,11 @@ final class Drawings {
 
     /** The plan on its frame. */
     void plan(CaseFiles.Loaded loaded, Comparison comparison) {
-        draw(PlanDrawing.of(loaded.inputs().plan(), comparison), loaded, loaded.document().frame(), 0);
+        draw(
+                PlanDrawing.of(loaded.inputs().plan(), comparison),
+                loaded,
+                loaded.document().frame(),
+                0);
     }
 
     /** Each observation on its own frame beside the plan; the plan alone where there is none. */
@@ -64,8 +68,7 @@ final class Drawings {
         String name = String.valueOf(path.getFileName());
         int dot = name.lastIndexOf('.');
         String number = "-" + (index + 1);
-        return path.resolveSibling(
-                dot > 0 ? name.substring(0, dot) + number + name.substring(dot) : name + number);
+        return path.resolveSibling(dot > 0 ? name.substring(0, dot) + number + name.substring(dot) : name + number);
     }
 
     static byte[] png(BufferedImage image) {

@@ -15,7 +15,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "plan",
         mixinStandardHelpOptions = true,
-        description = "A plan for a case: where to enter, how deep, what forbids it. Exit 1 when it does not fit the limits.")
+        description =
+                "A plan for a case: where to enter, how deep, what forbids it. Exit 1 when it does not fit the limits.")
 final class PlanCommand implements Callable<Integer> {
     private final Terminal terminal;
 

@@ -35,7 +35,8 @@ final class PlanWords {
         parts.add(Terminal.wrapped(plan.text()));
         parts.add(judgement(plan));
         parts.add(numbers(plan));
-        if (plan instanceof InPlanePlan inPlane && !inPlane.choices().alternatives().isEmpty()) {
+        if (plan instanceof InPlanePlan inPlane
+                && !inPlane.choices().alternatives().isEmpty()) {
             parts.add("Other angles (degrees, mm)\n" + table(inPlane.choices().alternatives(), IN_PLANE_COLUMNS));
         }
         if (plan instanceof OutOfPlanePlan outOfPlane) {
@@ -47,11 +48,10 @@ final class PlanWords {
 
     private static String judgement(Plan plan) {
         List<String> lines = new ArrayList<>();
-        lines.add(
-                (plan.source() == Plan.Source.STATED ? "The stated path" : "The proposed path")
-                        + (plan.feasible()
-                                ? " fits the limits you set, for what you marked."
-                                : " does not fit the limits you set."));
+        lines.add((plan.source() == Plan.Source.STATED ? "The stated path" : "The proposed path")
+                + (plan.feasible()
+                        ? " fits the limits you set, for what you marked."
+                        : " does not fit the limits you set."));
         Plan.Judgement judged = plan.judgement();
         if (!judged.binding().isEmpty()) {
             lines.add("What forbids it: " + Words.limits(judged.binding()) + ".");

@@ -76,12 +76,17 @@ public final class Terminal {
     static String printable(String text) {
         StringBuilder clean = new StringBuilder();
         text.codePoints().forEach(c -> {
-            if (Character.isISOControl(c) && c != '\n' || c >= 0x202A && c <= 0x202E || c >= 0x2066 && c <= 0x2069) {
+            if ((Character.isISOControl(c) && c != '\n') || turnsText(c)) {
                 clean.append(String.format("\\u%04x", c));
             } else {
                 clean.appendCodePoint(c);
             }
         });
         return clean.toString();
+    }
+
+    /** Characters that change the direction of the text around them. Source: Unicode Standard Annex 9, 2. */
+    private static boolean turnsText(int c) {
+        return (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
     }
 }

@@ -18,7 +18,8 @@ final class Words {
     /** One decimal with unit and expanded uncertainty, or the reason why there is no number. */
     static String quantity(Reading reading, Measurand measurand) {
         return reading.fold(
-                seen -> number(seen.value()) + unit(measurand) + plusMinus(seen), why -> "(" + spelledOut(why.reason().word()) + ")");
+                seen -> number(seen.value()) + unit(measurand) + plusMinus(seen),
+                why -> "(" + spelledOut(why.reason().word()) + ")");
     }
 
     /** As {@link #quantity}, with its sign. */

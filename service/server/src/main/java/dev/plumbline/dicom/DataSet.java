@@ -159,11 +159,6 @@ public final class DataSet {
         });
     }
 
-    /** Puts the tag of another attribute (AT). */
-    public DataSet putPointer(int tag, int pointedAt) {
-        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(pointedAt)));
-    }
-
     /** Puts binary floating point numbers (FL, FD). */
     public DataSet put(int tag, double... values) {
         return fill(tag, attribute -> {
