@@ -75,36 +75,36 @@ public final class BulkData {
     }
 
     private static byte[] littleEndian(short[] values) {
-        ByteBuffer bytes = buffer(values.length, Short.BYTES);
-        bytes.asShortBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = new byte[Math.multiplyExact(values.length, Short.BYTES)];
+        littleEndianView(bytes).asShortBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(int[] values) {
-        ByteBuffer bytes = buffer(values.length, Integer.BYTES);
-        bytes.asIntBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = new byte[Math.multiplyExact(values.length, Integer.BYTES)];
+        littleEndianView(bytes).asIntBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(long[] values) {
-        ByteBuffer bytes = buffer(values.length, Long.BYTES);
-        bytes.asLongBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = new byte[Math.multiplyExact(values.length, Long.BYTES)];
+        littleEndianView(bytes).asLongBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(float[] values) {
-        ByteBuffer bytes = buffer(values.length, Float.BYTES);
-        bytes.asFloatBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = new byte[Math.multiplyExact(values.length, Float.BYTES)];
+        littleEndianView(bytes).asFloatBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(double[] values) {
-        ByteBuffer bytes = buffer(values.length, Double.BYTES);
-        bytes.asDoubleBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = new byte[Math.multiplyExact(values.length, Double.BYTES)];
+        littleEndianView(bytes).asDoubleBuffer().put(values);
+        return bytes;
     }
 
-    private static ByteBuffer buffer(int count, int size) {
-        return ByteBuffer.allocate(Math.multiplyExact(count, size)).order(ByteOrder.LITTLE_ENDIAN);
+    private static ByteBuffer littleEndianView(byte[] bytes) {
+        return ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 }
