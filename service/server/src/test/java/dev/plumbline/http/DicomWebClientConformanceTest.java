@@ -56,11 +56,7 @@ class DicomWebClientConformanceTest {
         Path one = Files.write(root.resolve("one.dcm"), first);
         Path two = Files.write(root.resolve("two.dcm"), second);
         byte[] printed = OutsideProgram.run(
-                "node",
-                "src/test/npm/dicomweb.mjs",
-                server.uri("").toString(),
-                one.toString(),
-                two.toString());
+                "node", "src/test/npm/dicomweb.mjs", server.uri("").toString(), one.toString(), two.toString());
         JsonNode got = new ObjectMapper().readTree(printed);
         assertThat(got.path("stored").asInt()).isEqualTo(2);
         assertThat(got.path("studies").asInt()).isEqualTo(1);
@@ -72,8 +68,8 @@ class DicomWebClientConformanceTest {
         assertThat(got.path("instance").asText()).isEqualTo(sha256(first));
         assertThat(texts(got.path("wholeSeries"))).containsExactly(sha256(first), sha256(second));
         assertThat(texts(got.path("wholeStudy"))).containsExactly(sha256(first), sha256(second));
-        byte[] samples = Arrays.copyOfRange(
-                first, first.length - InventedObjects.ROWS * InventedObjects.COLUMNS, first.length);
+        byte[] samples =
+                Arrays.copyOfRange(first, first.length - InventedObjects.ROWS * InventedObjects.COLUMNS, first.length);
         assertThat(got.path("frame").asText()).isEqualTo(sha256(samples));
         assertThat(got.path("bulk").asText()).isEqualTo(sha256(samples));
         assertThat(got.path("rendered").asText()).hasSize(64);
@@ -90,10 +86,9 @@ class DicomWebClientConformanceTest {
                 "dcmcjpeg|+e1|image/jpeg|0",
                 "dcmcjpls|+el|image/jls|0"
             })
-    void handsOutCompressedFramesAsOthersStoredThem(
-            String encoder, String option, String mediaType, int greyTolerance) throws IOException {
-        Path plain = Files.write(
-                root.resolve("plain.dcm"), DicomFile.encode(InventedObjects.cine(1, 1, 1, 3)));
+    void handsOutCompressedFramesAsOthersStoredThem(String encoder, String option, String mediaType, int greyTolerance)
+            throws IOException {
+        Path plain = Files.write(root.resolve("plain.dcm"), DicomFile.encode(InventedObjects.cine(1, 1, 1, 3)));
         Path packed = root.resolve("packed.dcm");
         OutsideProgram.run(encoder, option, plain.toString(), packed.toString());
         assertThat(server.stow(Files.readAllBytes(packed)).statusCode()).isEqualTo(200);
@@ -111,9 +106,11 @@ class DicomWebClientConformanceTest {
         assertThat(server.get(found.path() + "/frames/1", "multipart/related; type=application/octet-stream")
                         .statusCode())
                 .isEqualTo(406);
-        assertThat(server.get(found.path(), "application/dicom; transfer-syntax=*").body())
+        assertThat(server.get(found.path(), "application/dicom; transfer-syntax=*")
+                        .body())
                 .isEqualTo(Files.readAllBytes(packed));
-        byte[] png = server.get(found.path() + "/frames/2/rendered", "image/png").body();
+        byte[] png =
+                server.get(found.path() + "/frames/2/rendered", "image/png").body();
         int grey = ImageIO.read(new ByteArrayInputStream(png)).getRaster().getSample(4, 4, 0);
         assertThat(grey).isCloseTo(2, within(greyTolerance));
     }
@@ -121,8 +118,7 @@ class DicomWebClientConformanceTest {
     @ParameterizedTest
     @CsvSource({"+te", "+tb", "+ti"})
     void handsOutPlainFramesLittleEndianWhateverTheFileIs(String option) throws IOException {
-        Path plain = Files.write(
-                root.resolve("plain.dcm"), DicomFile.encode(InventedObjects.deep(1, 1, 1)));
+        Path plain = Files.write(root.resolve("plain.dcm"), DicomFile.encode(InventedObjects.deep(1, 1, 1)));
         Path converted = root.resolve("converted.dcm");
         OutsideProgram.run("dcmconv", option, plain.toString(), converted.toString());
         assertThat(server.stow(Files.readAllBytes(converted)).statusCode()).isEqualTo(200);
@@ -151,7 +147,8 @@ class DicomWebClientConformanceTest {
     private record Identity(String path, String transferSyntax) {}
 
     private Identity onlyInstance() throws IOException {
-        JsonNode instance = new ObjectMapper().readTree(server.json("/instances").body()).get(0);
+        JsonNode instance =
+                new ObjectMapper().readTree(server.json("/instances").body()).get(0);
         String path = "/studies/" + instance.at("/0020000D/Value/0").asText() + "/series/"
                 + instance.at("/0020000E/Value/0").asText() + "/instances/"
                 + instance.at("/00080018/Value/0").asText();
@@ -172,10 +169,8 @@ class DicomWebClientConformanceTest {
 
     private static byte[] onlyPart(HttpResponse<byte[]> answer) {
         assertThat(answer.statusCode()).isEqualTo(200);
-        String boundary = answer.headers()
-                .firstValue("Content-Type")
-                .orElseThrow()
-                .replaceAll(".*boundary=", "");
+        String boundary =
+                answer.headers().firstValue("Content-Type").orElseThrow().replaceAll(".*boundary=", "");
         String body = new String(answer.body(), StandardCharsets.ISO_8859_1);
         int start = body.indexOf("\r\n\r\n") + 4;
         int end = body.indexOf("\r\n--" + boundary, start);
@@ -191,8 +186,7 @@ class DicomWebClientConformanceTest {
 
     private static String sha256(byte[] bytes) {
         try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }

@@ -55,11 +55,47 @@ class DicomWebHostileFlowTest {
 
     private static List<String> hostileUids() {
         return List.of(
-                "../escape1", "..", ".", "../../etc/passwd", "/etc/passwd", "1.2/../3", "1.2\\..\\3", "1.2/3", "1.2..3",
-                ".1.2", "1.2.", "1.2 3", "1.2,x", "-1.2", "+1.2", "1.2e3", "1.2a", "a.b", "%2e%2e%2f", "1.2%00", "1.2;rm",
-                "1.2|ls", "$(id)", "`id`", "1.2'", "1.2\"", "1.2' OR '1'='1", "1.2\n1.3", "1.2\r\nX: y", "1.2\t3", "<b>1</b>",
-                "\u0661.\u0662", "\uff11.2", "1.2\u2024" + "3", "con", "nul.dcm", "~root", "1.2*", "?",
-                "1.2.840.10008.5.1.4.1.1.7.1.2.3.4.5.6.7.8.9.10.11.12.13.14.15.16.17.18", "1".repeat(65),
+                "../escape1",
+                "..",
+                ".",
+                "../../etc/passwd",
+                "/etc/passwd",
+                "1.2/../3",
+                "1.2\\..\\3",
+                "1.2/3",
+                "1.2..3",
+                ".1.2",
+                "1.2.",
+                "1.2 3",
+                "1.2,x",
+                "-1.2",
+                "+1.2",
+                "1.2e3",
+                "1.2a",
+                "a.b",
+                "%2e%2e%2f",
+                "1.2%00",
+                "1.2;rm",
+                "1.2|ls",
+                "$(id)",
+                "`id`",
+                "1.2'",
+                "1.2\"",
+                "1.2' OR '1'='1",
+                "1.2\n1.3",
+                "1.2\r\nX: y",
+                "1.2\t3",
+                "<b>1</b>",
+                "\u0661.\u0662",
+                "\uff11.2",
+                "1.2\u2024" + "3",
+                "con",
+                "nul.dcm",
+                "~root",
+                "1.2*",
+                "?",
+                "1.2.840.10008.5.1.4.1.1.7.1.2.3.4.5.6.7.8.9.10.11.12.13.14.15.16.17.18",
+                "1".repeat(65),
                 "1." + "2".repeat(3000));
     }
 
@@ -67,7 +103,8 @@ class DicomWebHostileFlowTest {
     void keepsNoObjectWithAHostileUid() throws IOException {
         for (String uid : hostileUids()) {
             for (int tag : List.of(Tag.SOP_INSTANCE_UID, Tag.STUDY_INSTANCE_UID, Tag.SERIES_INSTANCE_UID)) {
-                HttpResponse<byte[]> answer = server.stow(DicomFile.encode(image(1, 1, 1).put(tag, uid)));
+                HttpResponse<byte[]> answer =
+                        server.stow(DicomFile.encode(image(1, 1, 1).put(tag, uid)));
                 assertThat(answer.statusCode()).as(uid).isEqualTo(409);
                 requireSilence(answer);
             }
@@ -121,8 +158,8 @@ class DicomWebHostileFlowTest {
                 "/dicomweb/studies/1.2/series/1.3/instances/1.4/frames/../../../x"
             })
     void answersPathTricksWithoutReadingAnything(String path) throws IOException {
-        List<String> answer = raw("GET " + path + " HTTP/1.1\r\nHost: localhost\r\nAccept: */*\r\n"
-                + "Connection: close\r\n\r\n");
+        List<String> answer =
+                raw("GET " + path + " HTTP/1.1\r\nHost: localhost\r\nAccept: */*\r\n" + "Connection: close\r\n\r\n");
         assertThat(answer.get(0)).matches("HTTP/1\\.1 4(00|04|05) .*");
         assertThat(String.join("\n", answer)).doesNotContain("root:").doesNotContain("SQLite format");
     }
@@ -154,20 +191,20 @@ class DicomWebHostileFlowTest {
         server.stow(imageFile(1, 1, 1));
         String pattern = "*a".repeat(500) + "*";
         assertThat(server.json("/studies?PatientName=" + pattern).statusCode()).isEqualTo(204);
-        assertThat(server.json("/studies?PatientName=" + "x".repeat(2000)).statusCode()).isEqualTo(400);
+        assertThat(server.json("/studies?PatientName=" + "x".repeat(2000)).statusCode())
+                .isEqualTo(400);
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"MZ", "\u007fELF", "PK\u0003\u0004", "<script>alert(1)</script>", "#!/bin/sh\n", "%PDF-1.7"})
+    @ValueSource(
+            strings = {"MZ", "\u007fELF", "PK\u0003\u0004", "<script>alert(1)</script>", "#!/bin/sh\n", "%PDF-1.7"})
     void neverGivesAProgramBackInThePreamble(String start) throws IOException {
         byte[] object = imageFile(1, 1, 1);
         byte[] program = start.getBytes(StandardCharsets.ISO_8859_1);
         System.arraycopy(program, 0, object, 0, program.length);
         assertThat(server.stow(object).statusCode()).isEqualTo(200);
         byte[] back = server.get(
-                        "/studies/" + studyUid(1) + "/series/"
-                                + seriesUid(1, 1) + "/instances/"
-                                + instanceUid(1, 1, 1),
+                        "/studies/" + studyUid(1) + "/series/" + seriesUid(1, 1) + "/instances/" + instanceUid(1, 1, 1),
                         "application/dicom")
                 .body();
         assertThat(Arrays.copyOf(back, 128)).containsOnly(0);
@@ -175,17 +212,26 @@ class DicomWebHostileFlowTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"PK\u0003\u0004", "Rar!", "7z\u00bc\u00af\u0027\u001c", "<?xml version=\"1.0\"?><!DOCTYPE x>", "{}"})
+    @ValueSource(
+            strings = {
+                "PK\u0003\u0004",
+                "Rar!",
+                "7z\u00bc\u00af\u0027\u001c",
+                "<?xml version=\"1.0\"?><!DOCTYPE x>",
+                "{}"
+            })
     void keepsNothingThatIsNoDicomFile(String start) throws IOException {
         byte[] body = Arrays.copyOf(start.getBytes(StandardCharsets.ISO_8859_1), 4000);
         assertThat(server.stow(body).statusCode()).isEqualTo(409);
-        assertThat(server.post("/studies", "application/dicom", body).statusCode()).isEqualTo(409);
+        assertThat(server.post("/studies", "application/dicom", body).statusCode())
+                .isEqualTo(409);
         assertNothingKept();
     }
 
     @Test
     void keepsOneOfTwentySentAtOnce() throws Exception {
-        List<Integer> statuses = atOnce(20, () -> server.stow(imageFile(1, 1, 1)).statusCode());
+        List<Integer> statuses =
+                atOnce(20, () -> server.stow(imageFile(1, 1, 1)).statusCode());
         assertThat(statuses).containsOnly(200);
         assertThat(filesUnder("objects")).hasSize(1);
         assertThat(server.archive.store().objects()).hasSize(1);
@@ -233,8 +279,7 @@ class DicomWebHostileFlowTest {
         assertThat(filesUnder("objects")).isEmpty();
         assertThat(filesUnder("quarantine")).isEmpty();
         try (Stream<Path> all = Files.walk(root)) {
-            assertThat(all.filter(Files::isRegularFile)
-                            .filter(file -> !file.startsWith(server.data)))
+            assertThat(all.filter(Files::isRegularFile).filter(file -> !file.startsWith(server.data)))
                     .isEmpty();
         }
     }

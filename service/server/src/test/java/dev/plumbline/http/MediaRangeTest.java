@@ -34,8 +34,10 @@ class MediaRangeTest {
         assertThat(MediaRange.one("image/*").covers("image/png")).isTrue();
         assertThat(MediaRange.one("image/*").covers("application/dicom")).isFalse();
         assertThat(MediaRange.one("*/*").covers("application/dicom")).isTrue();
-        assertThat(MediaRange.one("multipart/related").covers("application/dicom")).isTrue();
-        assertThat(MediaRange.one("multipart/related; type=\"image/*\"").covers("image/jls")).isTrue();
+        assertThat(MediaRange.one("multipart/related").covers("application/dicom"))
+                .isTrue();
+        assertThat(MediaRange.one("multipart/related; type=\"image/*\"").covers("image/jls"))
+                .isTrue();
     }
 
     @Test
@@ -52,7 +54,8 @@ class MediaRangeTest {
     @Test
     void survivesWhatIsNoMediaType() {
         for (String text : List.of("", ";", ",", "=", "\"", "a/b;=;x=", "multipart/related; type=\"", "a/b; ;;")) {
-            assertThat(MediaRange.list(text)).allSatisfy(range -> assertThat(range.type()).isNotNull());
+            assertThat(MediaRange.list(text))
+                    .allSatisfy(range -> assertThat(range.type()).isNotNull());
         }
     }
 }

@@ -32,9 +32,9 @@ class MultipartReaderPropertyTest {
                 .ofMaxSize(400)
                 .map(MultipartReaderPropertyTest::bytes)
                 .filter(bytes -> !text(bytes).contains("\r\n--xy"));
-        Arbitrary<byte[]> large = Arbitraries.integers().between(65_000, 140_000).map(byte[]::new);
-        return Arbitraries.frequencyOf(
-                        net.jqwik.api.Tuple.of(9, tricky), net.jqwik.api.Tuple.of(1, large))
+        Arbitrary<byte[]> large =
+                Arbitraries.integers().between(65_000, 140_000).map(byte[]::new);
+        return Arbitraries.frequencyOf(net.jqwik.api.Tuple.of(9, tricky), net.jqwik.api.Tuple.of(1, large))
                 .list()
                 .ofMinSize(1)
                 .ofMaxSize(5);
@@ -52,7 +52,8 @@ class MultipartReaderPropertyTest {
     }
 
     @Property(tries = 300)
-    void refusesEveryTruncation(@ForAll("parts") List<byte[]> parts, @ForAll @IntRange(min = 3, max = 500) int missing) {
+    void refusesEveryTruncation(
+            @ForAll("parts") List<byte[]> parts, @ForAll @IntRange(min = 3, max = 500) int missing) {
         byte[] whole = body(parts);
         byte[] cut = Arrays.copyOf(whole, Math.max(0, whole.length - missing));
         assertThatThrownBy(() -> readAll(new ByteArrayInputStream(cut))).isInstanceOf(Refusal.class);
