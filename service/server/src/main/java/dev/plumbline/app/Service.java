@@ -13,6 +13,7 @@ import java.math.BigInteger;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
 
@@ -36,7 +37,7 @@ final class Service implements AutoCloseable {
         this.folder = folder;
         this.store = store;
         Archive archive = new Archive(folder, store, LowWater.USUAL);
-        Records records = new Records(archive, installation(store, settings), Clock.systemDefaultZone());
+        Records records = new Records(archive, installation(store, settings), Clock.system(ZoneId.systemDefault()));
         this.doors = Doors.start(
                 settings.address(),
                 new Doors.Rooms(archive, records),

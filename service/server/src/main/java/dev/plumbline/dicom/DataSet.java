@@ -159,11 +159,6 @@ public final class DataSet {
         });
     }
 
-    /** Puts the tag of another attribute (AT). */
-    public DataSet putPointer(int tag, int pointedAt) {
-        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(pointedAt)));
-    }
-
     /** Puts binary floating point numbers (FL, FD). */
     public DataSet put(int tag, double... values) {
         return fill(tag, attribute -> {
@@ -207,6 +202,11 @@ public final class DataSet {
                 attribute.setValues(values);
             }
         });
+    }
+
+    /** Puts the tag of another attribute (AT), such as the frame increment pointer. */
+    public DataSet putPointer(int tag, int to) {
+        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(to)));
     }
 
     /** Puts an attribute without a value (type 2), a sequence without items included. */
