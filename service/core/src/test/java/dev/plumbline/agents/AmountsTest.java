@@ -120,7 +120,7 @@ class AmountsTest {
     }
 
     private static AgentUse use(Map<Stage, Volume> volumes) {
-        return new AgentUse("a-1", LIDOCAINE, Route.PERINEURAL, Optional.empty(), volumes);
+        return new AgentUse("a-1", LIDOCAINE, Dose.Purpose.BLOCK, Route.PERINEURAL, Optional.empty(), volumes);
     }
 
     @Test
