@@ -31,7 +31,9 @@ final class SampleFolder {
     }
 
     private void write(String name, CaseDocument document) throws IOException {
-        Files.writeString(path.resolve(name), CaseJson.write(document).toPrettyString());
+        String json = CaseJson.write(document).toPrettyString();
+        Files.writeString(
+                path.resolve(name), json.replaceFirst("\"block\" : \"[^\"]*\"", "\"block\" : \"sciaticPopliteal\""));
     }
 
     /** The text of a case document. */
