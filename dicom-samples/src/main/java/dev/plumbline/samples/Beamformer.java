@@ -35,13 +35,21 @@ final class Beamformer {
     }
 
     /** Amplitudes after what the beam has lost and what the gain makes up for. */
-    private record Received(float[] scatter, float[] mirror) {}
+    private static final class Received {
+        private final float[] scatter;
+        private final float[] mirror;
+
+        Received(int size) {
+            scatter = new float[size];
+            mirror = new float[size];
+        }
+    }
 
     private Received received(Medium medium) {
         int width = grid.width();
         float[] lost = new float[width];
         float step = (float) grid.stepMm();
-        Received received = new Received(new float[medium.echo.length], new float[medium.echo.length]);
+        Received received = new Received(medium.echo.length);
         for (int row = 0; row < grid.samples(); row++) {
             double made = scanner.receiver().gainDbPerMm() * grid.rangeMm(row);
             for (int column = 0; column < width; column++) {
@@ -89,8 +97,7 @@ final class Beamformer {
         float[] blurred = new float[field.length];
         for (int row = 0; row < grid.samples(); row++) {
             double range = grid.rangeMm(row);
-            double deviation =
-                    scanner.pulse().lateralMm() * scanner.focus().widening(range) / grid.pitchMm(range);
+            double deviation = scanner.pulse().lateralMm() * scanner.focus().widening(range) / grid.pitchMm(range);
             blur(field, blurred, new Span(row * width, width, 1), kernel(Math.min(deviation, MOST_DEVIATION)));
         }
         return blurred;

@@ -7,6 +7,9 @@ import java.util.List;
 
 /** Invented limbs, each drawn from its own stream. Places and sizes are common anatomy, made by eye, no source. */
 final class LimbAnatomies {
+    /** The sciatic nerve above the knee. */
+    static final NerveBundle.Oval SCIATIC = new NerveBundle.Oval(new ScanPoint(-5.6, 32.2), 4.2, 2.9, 0.12);
+
     private LimbAnatomies() {}
 
     /** The sciatic nerve above the knee, cut across: between two muscles, vessels and femur deeper. */
@@ -25,16 +28,15 @@ final class LimbAnatomies {
         Bone bone = new Bone(femur, 3, 18.5, new Texture(random));
         Vessel artery = new Vessel(new ScanPoint(-9.8, 40.4), 2.6, 2.5, Vessel.Wall.ARTERY);
         Vessel vein = new Vessel(new ScanPoint(-4.9, 38.6), 2.3, 1.4, Vessel.Wall.VEIN);
-        NerveBundle.Oval nerve = new NerveBundle.Oval(new ScanPoint(-5.6, 32.2), 4.2, 2.9, 0.12);
         body.add(Patchiness.of(random));
-        body.addAll(List.of(bone, artery, vein, NerveBundle.filled(nerve, 0.66, random.of("nerve"))));
+        body.addAll(List.of(bone, artery, vein, NerveBundle.filled(SCIATIC, 0.66, random.of("nerve"))));
         return new Anatomy(
                 body,
                 "poplitealSciatic",
                 new ScanPoint(0, 30),
                 TargetKind.NEAR_NERVE,
                 List.of(
-                        Anatomy.nerve("sciatic", nerve),
+                        Anatomy.nerve("sciatic", SCIATIC),
                         Anatomy.vessel("popliteal artery", Hazard.Kind.ARTERY, artery),
                         Anatomy.vessel("popliteal vein", Hazard.Kind.VEIN, vein),
                         Anatomy.below("femur", Hazard.Kind.BONE, new Anatomy.Surface(femur, 3, 18.5, 45))));
@@ -55,8 +57,8 @@ final class LimbAnatomies {
         body.add(Fascia.along(lata, -16, random));
         body.add(Fascia.along(iliac, -19, random));
         Vessel artery = new Vessel(new ScanPoint(6.6, 18.6), 3.9, 3.7, Vessel.Wall.ARTERY);
-        Vessel vein = new Vessel(
-                new ScanPoint(14.6, 20.4 + 2.2 * (1 - veinOpen)), 4.4, 3.1 * veinOpen, Vessel.Wall.VEIN);
+        Vessel vein =
+                new Vessel(new ScanPoint(14.6, 20.4 + 2.2 * (1 - veinOpen)), 4.4, 3.1 * veinOpen, Vessel.Wall.VEIN);
         NerveBundle.Oval nerve = new NerveBundle.Oval(new ScanPoint(-1.6, 23.1), 4.4, 1.9, 0.14);
         body.add(Patchiness.of(random));
         body.addAll(List.of(vein, artery, NerveBundle.filled(nerve, 0.5, random.of("nerve"))));

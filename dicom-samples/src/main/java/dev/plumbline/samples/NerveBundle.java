@@ -15,6 +15,10 @@ record NerveBundle(Oval oval, List<Fascicle> fascicles, Texture grain) implement
 
     /** Outline: half-axes along and across its own longer axis; {@code tilt} is the depth that axis gains per millimetre to the right. */
     record Oval(ScanPoint center, double longMm, double shortMm, double tilt) {
+        Oval grown(double byMm) {
+            return new Oval(center, longMm + byMm, shortMm + byMm, tilt);
+        }
+
         double alongOf(double across, double depth) {
             double unit = Math.sqrt(1 + tilt * tilt);
             return ((across - center.acrossMm()) + tilt * (depth - center.depthMm())) / unit;

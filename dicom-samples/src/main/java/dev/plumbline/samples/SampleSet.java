@@ -12,17 +12,26 @@ public final class SampleSet {
 
     private static final Layout GREY = new Layout(800, 600, false, ScaleStatement.REGIONS);
     private static final Views.Flat WIDE = new Views.Flat(38, 475, 563, 162);
+    static final double OBSERVED_DEGREES = 38.2;
+    static final ScanPoint OBSERVED_TIP = new ScanPoint(0.6, 30.9);
+
     private static final double PLANNED_DEGREES = Math.toDegrees(StrictMath.atan2(30, 45));
 
+    private final long seed;
     private final SampleRandom random;
 
     public SampleSet(long seed) {
+        this.seed = seed;
         this.random = new SampleRandom(seed);
     }
 
-    /** The stream that the pictures of a sample are drawn from. */
-    public SampleRandom randomOf(Sample sample) {
-        return random.of("picture " + sample.name());
+    public long seed() {
+        return seed;
+    }
+
+    /** The pictures of a sample of this set. */
+    public List<SampleFrame> render(Sample sample) {
+        return sample.scene().render(random.of("picture " + sample.name()));
     }
 
     public List<Sample> all() {
@@ -30,14 +39,20 @@ public final class SampleSet {
         return List.of(
                 inPlanePlan(),
                 inPlaneNeedle(),
+                inPlaneAfterSpread(),
                 outOfPlanePlan(),
                 outOfPlaneNeedle(),
-                partOfShaft("near-part-of-shaft", "Only the near part of the shaft.", InPlaneNeedle.Seen.NEAR_PART),
-                partOfShaft("middle-of-shaft", "Only the middle: the needle crosses the beam.", InPlaneNeedle.Seen.MIDDLE_PART),
+                nearPartOfShaft(),
+                partOfShaft(
+                        "middle-of-shaft",
+                        "Only the middle: the needle crosses the beam.",
+                        InPlaneNeedle.Seen.MIDDLE_PART),
                 partOfShaft("far-part-of-shaft", "Only the far part with the tip.", InPlaneNeedle.Seen.FAR_PART),
-                partOfShaft("needle-not-seen", "The needle is in the body, nothing of it in the beam.", InPlaneNeedle.Seen.NOTHING),
+                partOfShaft(
+                        "needle-not-seen",
+                        "The needle is in the body, nothing of it in the beam.",
+                        InPlaneNeedle.Seen.NOTHING),
                 others.steepNeedle(popliteal()),
-                others.afterSpread(popliteal()),
                 others.shallowNeedle(),
                 others.curvedPlan(),
                 others.curvedNeedle(),
@@ -58,6 +73,7 @@ public final class SampleSet {
     public Sample inPlanePlan() {
         return new Sample(
                 "in-plane-plan",
+                Sample.Chapter.IN_PLANE,
                 "Sciatic nerve above the knee, cut across, before the puncture; linear probe.",
                 still(GREY, popliteal()));
     }
@@ -66,13 +82,28 @@ public final class SampleSet {
     public Sample inPlaneNeedle() {
         return new Sample(
                 "in-plane-needle",
+                Sample.Chapter.IN_PLANE,
                 "The same with the needle from the right, 38.2 degrees to the skin, tip beside the nerve.",
-                still(GREY, popliteal().with(shaft(38.2, new ScanPoint(0.6, 30.9), InPlaneNeedle.Seen.WHOLE))));
+                still(GREY, popliteal().with(shaft(OBSERVED_DEGREES, OBSERVED_TIP, InPlaneNeedle.Seen.WHOLE))));
+    }
+
+    /** The needle of {@link #inPlaneNeedle} still in place after the injection. */
+    public Sample inPlaneAfterSpread() {
+        NerveBundle.Oval round = LimbAnatomies.SCIATIC.grown(0.25);
+        Anatomy wet = popliteal().anatomy().with(new Fluid(round, 2.5, OBSERVED_TIP));
+        return new Sample(
+                "in-plane-after-spread",
+                Sample.Chapter.IN_PLANE,
+                "The same after the injection: fluid round the nerve, needle still in place.",
+                still(
+                        GREY,
+                        popliteal().with(wet).with(shaft(OBSERVED_DEGREES, OBSERVED_TIP, InPlaneNeedle.Seen.WHOLE))));
     }
 
     public Sample outOfPlanePlan() {
         return new Sample(
                 "out-of-plane-plan",
+                Sample.Chapter.OUT_OF_PLANE,
                 "Femoral nerve under the iliac fascia beside the artery, before the puncture; linear probe.",
                 still(GREY, femoral()));
     }
@@ -82,13 +113,22 @@ public final class SampleSet {
         CrossingNeedle needle = new CrossingNeedle(new ScanPoint(-3.7, 20.7), 20, DIAMETER_22G_MM);
         return new Sample(
                 "out-of-plane-needle",
+                Sample.Chapter.OUT_OF_PLANE,
                 "The same with a needle crossing the plane: a dot and its tail, nothing else.",
                 still(GREY, femoral().with(needle)));
     }
 
+    public Sample nearPartOfShaft() {
+        return partOfShaft("near-part-of-shaft", "Only the near part of the shaft.", InPlaneNeedle.Seen.NEAR_PART);
+    }
+
     private Sample partOfShaft(String name, String shows, InPlaneNeedle.Seen seen) {
         InPlaneNeedle needle = shaft(PLANNED_DEGREES, new ScanPoint(0, 30), seen);
-        return new Sample(name, shows, still(GREY, popliteal().with(needle)));
+        return new Sample(
+                name,
+                Sample.Chapter.SHAFT_IN_PART,
+                shows,
+                still(GREY, popliteal().with(needle)));
     }
 
     static InPlaneNeedle shaft(double degrees, ScanPoint tip, InPlaneNeedle.Seen seen) {

@@ -32,11 +32,11 @@ record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen, double 
 
     /**
      * Level of the reflection in dB for the sine of the angle by which the shaft is off square to the beam: 12 dB at 0,
-     * 4 at 20 degrees, -5 at 45, -12 at 65.
+     * 3 at 20 degrees, -8 at 45, -19 at 65.
      */
     static double levelDb(double sineOffSquare) {
         double sixth = StrictMath.pow(sineOffSquare, 6);
-        return STRENGTH_DB - 22 * sineOffSquare - 8 * sixth;
+        return STRENGTH_DB - 26 * sineOffSquare - 14 * sixth;
     }
 
     @Override
@@ -68,7 +68,7 @@ record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen, double 
         double bevel = needle.seen().hasTip() ? Cell.step(BEVEL_MM - behindTip, 0, 0.5) : 0;
         cell.mirror += amplitude * (0.5 + 0.5 * patch) * (1 + BEVEL_GAIN * bevel) * Cell.bell(below, lineMm);
         cell.mirror += 0.9 * bevel * Cell.bell(below, 0.1);
-        cell.cover(-22, 0.6 * inBeam * (1 - 0.6 * sine) * Cell.bell(below, 0.16));
+        cell.cover(-22, 0.6 * inBeam * (1 - 0.85 * sine) * Cell.bell(below, 0.16));
         repeat(cell, below, amplitude * (1 - sine) * patch);
         cell.loss += SHADOW_LOSS * inBeam * Cell.bell(below - 0.5, 0.3);
     }

@@ -28,9 +28,9 @@ final class Views {
                     new Region(0, left, TOP, left + columns - 1, TOP + rows - 1),
                     new PixelSize(mmPerPixel(), mmPerRow),
                     new ScanPoint(-footprintMm / 2, 0));
-            String words = String.format(Locale.ROOT, "LINEAR %.0f MM  DEPTH %.1f CM", footprintMm, rows * mmPerRow / 10);
-            SamplePane.Machine machine =
-                    new SamplePane.Machine(new Transducer.Linear(footprintMm), scanner, words);
+            String words =
+                    String.format(Locale.ROOT, "LINEAR %.0f MM  DEPTH %.1f CM", footprintMm, rows * mmPerRow / 10);
+            SamplePane.Machine machine = new SamplePane.Machine(new Transducer.Linear(footprintMm), scanner, words);
             return new SamplePane(area, machine, anatomy, Optional.empty(), Optional.empty());
         }
     }

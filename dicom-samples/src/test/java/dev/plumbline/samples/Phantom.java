@@ -13,7 +13,12 @@ final class Phantom {
 
     static SamplePane pane(Scanner scanner) {
         ImageArea area = new ImageArea(new Region(0, 0, 0, 474, 499), new PixelSize(0.08, 0.08), new ScanPoint(-19, 0));
-        return new SamplePane(area, new SamplePane.Machine(FACE, scanner, ""), TrunkAnatomies.phantom(), Optional.empty(), Optional.empty());
+        return new SamplePane(
+                area,
+                new SamplePane.Machine(FACE, scanner, ""),
+                TrunkAnatomies.phantom(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     static Scanner scanner(double gainDb, int looks) {
@@ -22,7 +27,6 @@ final class Phantom {
     }
 
     static SampleScene still(SamplePane pane) {
-        return SampleSet.still(
-                new SampleScene.Layout(475, 500, false, SampleScene.ScaleStatement.REGIONS), pane);
+        return SampleSet.still(new SampleScene.Layout(475, 500, false, SampleScene.ScaleStatement.REGIONS), pane);
     }
 }

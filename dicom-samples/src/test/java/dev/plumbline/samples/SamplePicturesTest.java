@@ -21,7 +21,7 @@ class SamplePicturesTest {
         Files.createDirectories(LOOK_HERE);
         SampleSet set = new SampleSet(7);
         for (Sample sample : set.all()) {
-            List<SampleFrame> frames = sample.scene().render(set.randomOf(sample));
+            List<SampleFrame> frames = set.render(sample);
             SampleFrame last = frames.get(frames.size() - 1);
             Path file = LOOK_HERE.resolve(sample.name() + ".png");
             assertThat(ImageIO.write(image(last), "png", file.toFile())).isTrue();
@@ -33,7 +33,7 @@ class SamplePicturesTest {
     /** Fails on a machine, a Java version or a change that draws anything else; a deliberate change says why in its commit. */
     @Test
     void theSameSeedGivesTheSamePixelsEverywhere() {
-        assertThat(crc(7)).isEqualTo(4268391820L);
+        assertThat(crc(7)).isEqualTo(2758059541L);
     }
 
     @Test
@@ -45,7 +45,7 @@ class SamplePicturesTest {
         SampleSet set = new SampleSet(seed);
         Sample sample = set.inPlaneNeedle();
         CRC32 crc = new CRC32();
-        crc.update(sample.scene().render(set.randomOf(sample)).get(0).pixels());
+        crc.update(set.render(sample).get(0).pixels());
         return crc.getValue();
     }
 

@@ -44,6 +44,7 @@ class ArchitectureTest {
         rooms.put("record", Set.of("problem", "geometry", "needle", "plan", "observation", "deviation"));
         rooms.put("sight", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("agents", Set.of("problem", "geometry"));
+        rooms.put("procedure", Set.copyOf(rooms.keySet()));
         rooms.put("review", Set.copyOf(rooms.keySet()));
         Set<String> core = Set.copyOf(rooms.keySet());
         rooms.put("samples", core);
@@ -51,9 +52,9 @@ class ArchitectureTest {
         rooms.put("config", with(core, "document"));
         rooms.put("drawing", core);
         rooms.put("dicom", with(core, "samples", "document", "drawing"));
-        rooms.put("archive", with(core, "document", "drawing", "dicom"));
-        rooms.put("http", with(core, "document", "drawing", "dicom", "archive"));
-        rooms.put("cli", with(core, "document", "drawing", "dicom", "archive"));
+        rooms.put("archive", with(core, "document", "config", "drawing", "dicom"));
+        rooms.put("http", with(core, "document", "config", "drawing", "dicom", "archive"));
+        rooms.put("cli", with(core, "document", "config", "drawing", "dicom", "archive"));
         rooms.put("app", Set.copyOf(rooms.keySet()));
         return rooms;
     }

@@ -11,9 +11,9 @@ import java.math.BigDecimal;
  * @param ml from 0 to 500 (the upper bound is a design choice that only catches slips)
  */
 public record Volume(BigDecimal ml) implements Comparable<Volume> {
-    public static final Volume NONE = new Volume(BigDecimal.ZERO);
-
     private static final BigDecimal MOST_ML = BigDecimal.valueOf(500);
+
+    public static final Volume NONE = new Volume(BigDecimal.ZERO);
 
     /**
      * Checks the amount.
@@ -21,6 +21,7 @@ public record Volume(BigDecimal ml) implements Comparable<Volume> {
      * @throws Refusal {@link Problem.InvalidValue} for a negative or absurd volume
      */
     public Volume {
+        Amounts.checkDigits(ml);
         if (ml.signum() < 0 || ml.compareTo(MOST_ML) > 0) {
             throw Amounts.refused(
                     "A volume of " + Amounts.plain(ml) + " mL cannot be.", "Give 0 to 500 mL in one figure.");

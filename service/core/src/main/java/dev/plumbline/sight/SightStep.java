@@ -2,17 +2,19 @@
 package dev.plumbline.sight;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One rung of a ladder as the data file gives it.
  *
  * @param id names it within its ladder
+ * @param code of the step in the private coding scheme, for the record; several steps may share one
  * @param when for which of the things seen it is meant
  * @param says action, its reason, and what must not be done meanwhile
  * @param hands what is moved and what is kept still
  * @param limits how often, and when
  */
-public record SightStep(String id, List<Seen> when, Says says, Hands hands, Limits limits) {
+public record SightStep(String id, Optional<String> code, List<Seen> when, Says says, Hands hands, Limits limits) {
     public SightStep {
         when = List.copyOf(when);
         if (when.isEmpty()) {

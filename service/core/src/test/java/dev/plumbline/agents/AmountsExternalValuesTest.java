@@ -19,7 +19,8 @@ class AmountsExternalValuesTest {
     @ParameterizedTest
     @CsvFileSource(resources = "/external/dose_conversions.csv", useHeadersInDisplayName = true)
     void massIsVolumeTimesTenTimesThePercentage(String percent, String volumeMl, String massMg) {
-        assertThat(Mass.in(Volume.ofMl(volumeMl), Concentration.percent(percent))).isEqualTo(Mass.ofMg(massMg));
+        assertThat(Mass.in(Volume.ofMl(volumeMl), Concentration.percent(percent)))
+                .isEqualTo(Mass.ofMg(massMg));
         ROWS.incrementAndGet();
     }
 
@@ -57,8 +58,8 @@ class AmountsExternalValuesTest {
     void tenMillilitresOfHalfPerCentAndOfTwoPerCentDiluteEachOther() {
         Agent half = new Agent("bupivacaine", Basis.SALT, Concentration.percent("0.5"), List.of());
         Agent two = new Agent("lidocaine", Basis.SALT, Concentration.percent("2"), List.of());
-        Mixture mixture = Mixture.of(List.of(
-                new Mixture.Portion(half, Volume.ofMl("10")), new Mixture.Portion(two, Volume.ofMl("10"))));
+        Mixture mixture = Mixture.of(
+                List.of(new Mixture.Portion(half, Volume.ofMl("10")), new Mixture.Portion(two, Volume.ofMl("10"))));
         assertThat(mixture.volume()).isEqualTo(Volume.ofMl("20"));
         assertThat(mixture.contents())
                 .extracting(Mixture.Content::concentration)

@@ -18,9 +18,7 @@ class AmountsTest {
             "any",
             true,
             Optional.of(new Drug.Usual(
-                    new BigDecimal("1.25"),
-                    BigDecimal.TEN,
-                    new Foundation(Standing.CHOSEN, "made up for this test"))));
+                    new BigDecimal("1.25"), BigDecimal.TEN, new Foundation(Standing.CHOSEN, "made up for this test"))));
     private static final Agent LIDOCAINE = new Agent(
             "lidocaine",
             Basis.SALT,
@@ -30,7 +28,8 @@ class AmountsTest {
     @Test
     void decimalsAreExact() {
         assertThat(Volume.ofMl("0.1").plus(Volume.ofMl("0.2"))).isEqualTo(Volume.ofMl("0.3"));
-        assertThat(Mass.in(Volume.ofMl("0.3"), Concentration.percent("0.1")).mg()).isEqualByComparingTo("0.3");
+        assertThat(Mass.in(Volume.ofMl("0.3"), Concentration.percent("0.1")).mg())
+                .isEqualByComparingTo("0.3");
     }
 
     @Test
@@ -50,6 +49,18 @@ class AmountsTest {
         assertThatThrownBy(() -> Concentration.mgPerMl("1001")).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> Concentration.oneIn(0)).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> Mixture.of(List.of())).isInstanceOf(Refusal.class);
+    }
+
+    /** Sums of 1e-999999999 would fill the memory. */
+    @Test
+    void numbersWithAbsurdlyManyDigitsAreRefused() {
+        for (String number : List.of("1e999999999", "1e-999999999", "0." + "0".repeat(300) + "1", "-1e999999999")) {
+            assertThatThrownBy(() -> Volume.ofMl(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> Mass.ofMg(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> Concentration.mgPerMl(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> Concentration.percent(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> weight(number)).isInstanceOf(Refusal.class);
+        }
     }
 
     @Test
@@ -102,9 +113,7 @@ class AmountsTest {
     void anUnknownDrugIsRefused() {
         DrugList list = new DrugList(List.of(HALF_TO_TEN));
         assertThat(list.drug("any")).isEqualTo(HALF_TO_TEN);
-        assertThatThrownBy(() -> list.drug("many"))
-                .isInstanceOf(Refusal.class)
-                .hasMessageContaining("one of any");
+        assertThatThrownBy(() -> list.drug("many")).isInstanceOf(Refusal.class).hasMessageContaining("one of any");
         assertThatThrownBy(() -> new DrugList(List.of(HALF_TO_TEN, HALF_TO_TEN)))
                 .isInstanceOf(IllegalArgumentException.class);
     }
@@ -117,12 +126,13 @@ class AmountsTest {
                         Stage.DISCARDED, Volume.ofMl("6"))))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("21 mL");
-        assertThat(use(Map.of(Stage.GIVEN, Volume.ofMl("15"))).mass(Stage.GIVEN)).contains(Mass.ofMg("150"));
+        assertThat(use(Map.of(Stage.GIVEN, Volume.ofMl("15"))).mass(Stage.GIVEN))
+                .contains(Mass.ofMg("150"));
         assertThat(use(Map.of()).mass(Stage.GIVEN)).as("not entered is not 0").isEmpty();
     }
 
     private static AgentUse use(Map<Stage, Volume> volumes) {
-        return new AgentUse("a-1", LIDOCAINE, Route.PERINEURAL, Optional.empty(), volumes);
+        return new AgentUse("a-1", LIDOCAINE, Dose.Purpose.BLOCK, Route.PERINEURAL, Optional.empty(), volumes);
     }
 
     @Test

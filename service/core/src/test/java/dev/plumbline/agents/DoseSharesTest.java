@@ -81,8 +81,7 @@ class DoseSharesTest {
     /** 200/490 + 50/140. */
     @Test
     void sharesOfTwoDrugsAddUp() {
-        DoseShares shares =
-                shares(SITE, SEVENTY, block("lidocaine", true, "200"), block("bupivacaine", false, "50"));
+        DoseShares shares = shares(SITE, SEVENTY, block("lidocaine", true, "200"), block("bupivacaine", false, "50"));
         assertThat(shares.parts())
                 .extracting(part -> six(((DoseShares.Verdict.Share) part.verdict()).share()))
                 .containsExactly("0.408163", "0.357143");
@@ -110,14 +109,14 @@ class DoseSharesTest {
     void exactlyTheLimitDoesNotExceedIt() {
         assertThat(shares(SITE, SEVENTY, block("bupivacaine", false, "140")).exceeds())
                 .isFalse();
-        assertThat(shares(SITE, SEVENTY, block("bupivacaine", false, "140.0001")).exceeds())
+        assertThat(shares(SITE, SEVENTY, block("bupivacaine", false, "140.0001"))
+                        .exceeds())
                 .isTrue();
     }
 
     @Test
     void withoutAMatchingRowThereIsNoVerdictAndNoTotal() {
-        DoseShares shares =
-                shares(SITE, SEVENTY, block("lidocaine", true, "200"), block("ropivacaine", false, "50"));
+        DoseShares shares = shares(SITE, SEVENTY, block("lidocaine", true, "200"), block("ropivacaine", false, "50"));
         assertThat(shares.parts().get(1).verdict()).isEqualTo(new DoseShares.Verdict.None(DoseShares.Why.NO_ROW));
         assertThat(shares.total()).isEmpty();
     }
@@ -156,18 +155,18 @@ class DoseSharesTest {
                         .get(0)
                         .verdict())
                 .isEqualTo(new DoseShares.Verdict.None(DoseShares.Why.WEIGHT_MISSING));
-        assertThatThrownBy(() -> new DoseBudget(List.of(), OtherDoses.NOT_ASKED)
-                        .mgPerKg("bupivacaine", Basis.SALT, weightless))
-                .isInstanceOfSatisfying(Refusal.class, refusal -> assertThat(refusal.problem())
-                        .isInstanceOf(Problem.MissingField.class));
+        assertThatThrownBy(() ->
+                        new DoseBudget(List.of(), OtherDoses.NOT_ASKED).mgPerKg("bupivacaine", Basis.SALT, weightless))
+                .isInstanceOfSatisfying(
+                        Refusal.class,
+                        refusal -> assertThat(refusal.problem()).isInstanceOf(Problem.MissingField.class));
     }
 
     @Test
     void aFormularyNobodyApprovedGivesNoVerdict() {
         Formulary sample = new Formulary(SITE.rows(), new Formulary.Approval.Missing("it is an example"));
         DoseShares shares = shares(sample, SEVENTY, block("bupivacaine", false, "1000"));
-        assertThat(shares.parts().get(0).verdict())
-                .isEqualTo(new DoseShares.Verdict.None(DoseShares.Why.NOT_APPROVED));
+        assertThat(shares.parts().get(0).verdict()).isEqualTo(new DoseShares.Verdict.None(DoseShares.Why.NOT_APPROVED));
         assertThat(shares.reminds(Stage.PLANNED)).isFalse();
         assertThat(sample.whyNotInForce()).contains("it is an example");
     }
@@ -186,7 +185,10 @@ class DoseSharesTest {
         FormularyRow.Limit limit = limit("2", Optional.empty(), OptionalInt.empty());
         Formulary two = new Formulary(
                 List.of(row("one", "bupivacaine", false, limit), row("two", "bupivacaine", false, limit)), APPROVED);
-        assertThat(shares(two, SEVENTY, block("bupivacaine", false, "10")).parts().get(0).verdict())
+        assertThat(shares(two, SEVENTY, block("bupivacaine", false, "10"))
+                        .parts()
+                        .get(0)
+                        .verdict())
                 .isEqualTo(new DoseShares.Verdict.None(DoseShares.Why.SEVERAL_ROWS));
     }
 
@@ -196,7 +198,8 @@ class DoseSharesTest {
                 List.of(row("r", "bupivacaine", false, limit("2", Optional.empty(), OptionalInt.of(4)))), APPROVED);
         Dose now = block("bupivacaine", false, "70");
         DoseBudget budget = new DoseBudget(List.of(now), OtherDoses.ASKED_NONE);
-        assertThat(budget.shares(fourHours, SEVENTY, now.at().plusHours(3)).total()).isPresent();
+        assertThat(budget.shares(fourHours, SEVENTY, now.at().plusHours(3)).total())
+                .isPresent();
         assertThat(budget.shares(fourHours, SEVENTY, now.at().plusHours(4)).parts())
                 .isEmpty();
     }
@@ -269,11 +272,7 @@ class DoseSharesTest {
     @Test
     void limitsThatAreNoneAreRefused() {
         assertThatThrownBy(() -> new FormularyRow.Limit(
-                        Optional.empty(),
-                        Optional.empty(),
-                        WeightBasis.ACTUAL,
-                        Optional.empty(),
-                        OptionalInt.empty()))
+                        Optional.empty(), Optional.empty(), WeightBasis.ACTUAL, Optional.empty(), OptionalInt.empty()))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> limit("0", Optional.empty(), OptionalInt.empty()))
                 .isInstanceOf(IllegalArgumentException.class);

@@ -10,6 +10,7 @@ import java.math.BigDecimal;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -29,6 +30,7 @@ class SightSearchTest {
     static SightStep step(String id, List<Seen> when, Part moves, NeedleUse needle, Measure measure) {
         return new SightStep(
                 id,
+                Optional.empty(),
                 when,
                 SAYS,
                 new SightStep.Hands(moves, Part.NOTHING, needle, measure),
@@ -51,6 +53,7 @@ class SightSearchTest {
             hold(IN_PLANE),
             new SightStep(
                     "tooDeep",
+                    Optional.empty(),
                     IN_PLANE,
                     SAYS,
                     new SightStep.Hands(Part.NOTHING, Part.WHOLE_PROBE, NeedleUse.WITHDRAWN, Measure.NONE),

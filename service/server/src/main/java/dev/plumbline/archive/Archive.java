@@ -30,7 +30,6 @@ import org.slf4j.LoggerFactory;
  */
 public final class Archive {
     private static final Logger LOG = LoggerFactory.getLogger(Archive.class);
-    private static final String STORAGE_CLASSES = "1.2.840.10008.5.1.4.1.1.";
     private static final int LOGGED_DIGITS = 12;
 
     private final ObjectFiles files;
@@ -184,28 +183,7 @@ public final class Archive {
     }
 
     private static HeldObject index(Staged staged) {
-        DicomFile object = staged.object();
-        DataSet header = object.header();
-        if (!object.sopClassUid().startsWith(STORAGE_CLASSES)) {
-            throw new Refusal(new Problem.UnsupportedObject(
-                    "", "Objects of this SOP class are not kept.", "Send images, reports and other stored objects."));
-        }
-        Identity identity = new Identity(
-                object.sopClassUid(),
-                WireUid.require(object.sopInstanceUid(), "The SOP Instance UID"),
-                uid(header, Tag.SERIES_INSTANCE_UID, "The Series Instance UID"),
-                uid(header, Tag.STUDY_INSTANCE_UID, "The Study Instance UID"));
-        String transferSyntax = uid(header, Tag.TRANSFER_SYNTAX_UID, "The Transfer Syntax UID");
-        return new HeldObject(
-                identity,
-                transferSyntax,
-                staged.digest(),
-                staged.size(),
-                IndexedAttributes.of(header).toString());
-    }
-
-    private static String uid(DataSet header, int tag, String what) {
-        return WireUid.require(header.string(tag).orElse(""), what);
+        return IndexedAttributes.row(staged.object(), staged.digest(), staged.size());
     }
 
     /**

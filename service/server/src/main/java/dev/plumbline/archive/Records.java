@@ -130,7 +130,8 @@ public final class Records {
 
     /** @throws Refusal where another content is held under the identifier */
     private Optional<StoredCase> held(CaseDocument identified) {
-        Optional<StoredCase> held = archive.store().storedCase(identified.caseId().orElseThrow());
+        Optional<StoredCase> held =
+                archive.store().storedCase(identified.caseId().orElseThrow());
         if (held.isPresent() && !held.get().document().equals(CaseJson.canonical(identified))) {
             throw new Refusal(new Problem.Conflict(
                     "/caseId",

@@ -46,10 +46,11 @@ final class SqliteDatabase implements AutoCloseable {
             SqliteDatabase database = new SqliteDatabase(file, settings().createConnection("jdbc:sqlite:" + file));
             database.checkAndMigrate();
             return database;
-        } catch (IOException e) {
-            throw new StoreDamaged("The store " + file + " cannot be opened.", e);
-        } catch (SQLException e) {
-            throw damaged(file, e);
+        } catch (IOException | SQLException e) {
+            if (e instanceof SQLException problem && isDamage(code(problem))) {
+                throw damaged(file, problem);
+            }
+            throw new StoreDamaged("The store " + file + " cannot be opened; see the cause and the file's rights.", e);
         }
     }
 
@@ -190,13 +191,21 @@ final class SqliteDatabase implements AutoCloseable {
     }
 
     private RuntimeException failure(SQLException e) {
-        SQLiteErrorCode code =
-                e instanceof SQLiteException known ? known.getResultCode() : SQLiteErrorCode.UNKNOWN_ERROR;
-        return switch (code) {
-            case SQLITE_FULL -> LowWater.noRoom();
-            case SQLITE_CORRUPT, SQLITE_NOTADB, SQLITE_CORRUPT_VTAB -> damaged(file, e);
-            default -> new IllegalStateException("The store " + file + " does not answer", e);
-        };
+        SQLiteErrorCode code = code(e);
+        if (code == SQLiteErrorCode.SQLITE_FULL) {
+            return LowWater.noRoom();
+        }
+        return isDamage(code)
+                ? damaged(file, e)
+                : new IllegalStateException("The store " + file + " does not answer", e);
+    }
+
+    private static SQLiteErrorCode code(SQLException e) {
+        return e instanceof SQLiteException known ? known.getResultCode() : SQLiteErrorCode.UNKNOWN_ERROR;
+    }
+
+    private static boolean isDamage(SQLiteErrorCode code) {
+        return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
     }
 
     private static StoreDamaged damaged(Path file, SQLException e) {

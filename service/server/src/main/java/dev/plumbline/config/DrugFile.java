@@ -36,8 +36,6 @@ public final class DrugFile {
                 fields.flag("localAnaesthetic"),
                 fields.optionalObject("usual", "lowMgPerMl", "highMgPerMl", "foundation")
                         .map(usual -> usual.valid(() -> new Drug.Usual(
-                                usual.decimal("lowMgPerMl"),
-                                usual.decimal("highMgPerMl"),
-                                foundations.of(usual)))));
+                                usual.decimal("lowMgPerMl"), usual.decimal("highMgPerMl"), foundations.of(usual)))));
     }
 }

@@ -24,8 +24,22 @@ public final class FormularyFile {
     static final String EXAMPLE = "formulary-example.json";
 
     private static final String[] ROW = {
-        "id", "drug", "basis", "vasoconstrictor", "route", "technique", "ageFromYears", "ageToYears", "mgPerKg",
-        "absoluteMg", "weightBasis", "capKg", "windowHours", "country", "source", "edition"
+        "id",
+        "drug",
+        "basis",
+        "vasoconstrictor",
+        "route",
+        "technique",
+        "ageFromYears",
+        "ageToYears",
+        "mgPerKg",
+        "absoluteMg",
+        "weightBasis",
+        "capKg",
+        "windowHours",
+        "country",
+        "source",
+        "edition"
     };
 
     private FormularyFile() {}

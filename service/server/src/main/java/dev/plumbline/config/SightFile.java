@@ -23,6 +23,7 @@ public final class SightFile {
     private static final String[] SAYS = {"action", "reason", "mustNot"};
     private static final String[] STEP = {
         "id",
+        "code",
         "when",
         "action",
         "reason",
@@ -80,6 +81,7 @@ public final class SightFile {
     private static SightStep step(SiteObject fields) {
         return fields.valid(() -> new SightStep(
                 fields.text("id"),
+                fields.optionalText("code"),
                 fields.words("when", Seen.values(), Seen::word),
                 says(fields),
                 new SightStep.Hands(

@@ -81,7 +81,7 @@ final class SiteObject {
             throw new Refusal(new Problem.InvalidValue(
                     pointer,
                     String.valueOf(e.getMessage()),
-                    "Correct " + (pointer.isEmpty() ? "the file" : pointer) + "."));
+                    "Mend " + (pointer.isEmpty() ? "the file" : pointer) + "."));
         }
     }
 

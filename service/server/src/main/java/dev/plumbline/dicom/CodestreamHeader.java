@@ -21,6 +21,10 @@ record CodestreamHeader(int columns, int rows, int components, int precision) {
     /** Of a JPEG, JPEG-LS or JPEG 2000 image; empty where there is none. */
     static Optional<CodestreamHeader> of(byte[] frame) {
         ByteBuffer in = ByteBuffer.wrap(frame);
+        if (Jpeg2000Boxes.areIn(frame)) {
+            int start = Jpeg2000Boxes.codestream(frame);
+            return start < 0 ? Optional.empty() : jpeg2000(in.position(start).slice());
+        }
         if (in.remaining() < 4) {
             return Optional.empty();
         }

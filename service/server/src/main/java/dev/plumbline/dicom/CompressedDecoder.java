@@ -26,6 +26,7 @@ final class CompressedDecoder {
     }
 
     Samples decode(byte[] frame) {
+        checkLibrary();
         if (syntax == TransferSyntax.RLE) {
             checkRle(frame);
         } else {
@@ -79,6 +80,24 @@ final class CompressedDecoder {
         return bands;
     }
 
+    private void checkLibrary() {
+        switch (syntax) {
+            case JPEG_LS, JPEG_LS_NEAR_LOSSLESS -> check(NativeLibrary.CHARLS, "libcharls2");
+            case JPEG_2000, JPEG_2000_REVERSIBLE -> check(NativeLibrary.OPENJPEG, "libopenjp2-7");
+            default -> {
+                // decoded in Java
+            }
+        }
+    }
+
+    private void check(NativeLibrary<?> library, String debianPackage) {
+        if (!library.isPresent()) {
+            throw Fault.unsupported(
+                    syntax.title() + " cannot be decoded here: " + library.file() + " is missing",
+                    "Install the Debian package " + debianPackage + " where the service runs.");
+        }
+    }
+
     private void checkRle(byte[] frame) {
         int segments = shape.samples() * shape.bitsAllocated() / 8;
         if (segments == 6) {
@@ -91,7 +110,7 @@ final class CompressedDecoder {
         for (int segment = 1; segment <= RLE_SEGMENTS; segment++) {
             long offset = littleEndian(frame, segment);
             boolean used = segment <= segments;
-            if (used ? offset < last || offset >= frame.length || offset % 2 != 0 : offset != 0) {
+            if (used ? offset < last || offset >= frame.length : offset != 0) {
                 throw damaged("has RLE segments out of order or beyond its end");
             }
             last = used ? offset : last;

@@ -4,6 +4,7 @@ package dev.plumbline.dicom;
 import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
+import com.pixelmed.dicom.AttributeTagAttribute;
 import com.pixelmed.dicom.DicomException;
 import com.pixelmed.dicom.FloatSingleAttribute;
 import com.pixelmed.dicom.OtherWordAttribute;
@@ -201,6 +202,11 @@ public final class DataSet {
                 attribute.setValues(values);
             }
         });
+    }
+
+    /** Puts the tag of another attribute (AT), such as the frame increment pointer. */
+    public DataSet putPointer(int tag, int to) {
+        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(to)));
     }
 
     /** Puts an attribute without a value (type 2), a sequence without items included. */

@@ -35,6 +35,7 @@ public final class DicomJson {
     private static final Set<String> ONE_TEXT = Set.of("LT", "ST", "UR", "UT");
     private static final Set<Integer> PIXELS = Set.of(0x7FE00008, 0x7FE00009, 0x7FE00010);
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
+    private static final Pattern PADDING = Pattern.compile("[ \\x00]+\\z");
     private static final String[] NAME_GROUPS = {"Alphabetic", "Ideographic", "Phonetic"};
     private static final int FILE_META_GROUP = 0x0002;
 
@@ -138,13 +139,14 @@ public final class DicomJson {
         return onlyBlanks(values) ? JSON.arrayNode() : values;
     }
 
-    /** Backslashes belong to such a text and so do leading blanks. */
+    /** Backslashes, line ends and leading blanks belong to such a text; blanks and NULs at its end pad it. */
     private static Optional<String> wholeText(Attribute attribute) {
         String[] texts = Attribute.getStringValues(attribute);
-        if (texts == null || texts.length == 0) {
+        if (texts == null) {
             return Optional.empty();
         }
-        return Optional.of(String.join("\\", texts).stripTrailing()).filter(text -> !text.isEmpty());
+        return Optional.of(PADDING.matcher(String.join("\\", texts)).replaceAll(""))
+                .filter(text -> !text.isEmpty());
     }
 
     private static ArrayNode tagValues(AttributeTagAttribute attribute) {

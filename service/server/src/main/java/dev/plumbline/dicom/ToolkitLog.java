@@ -2,7 +2,9 @@
 package dev.plumbline.dicom;
 
 import com.pixelmed.dicom.DicomException;
+import com.pixelmed.display.BufferedImageUtilities;
 import java.io.IOException;
+import java.lang.invoke.MethodHandles;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.logging.Handler;
 import java.util.logging.Level;
@@ -18,6 +20,7 @@ final class ToolkitLog {
     private static final ThreadLocal<AtomicInteger> SEVERE = ThreadLocal.withInitial(AtomicInteger::new);
 
     static {
+        initialiseImageUtilities();
         TOOLKIT.setUseParentHandlers(false);
         TOOLKIT.addHandler(new Handler() {
             @Override
@@ -36,6 +39,21 @@ final class ToolkitLog {
     }
 
     private ToolkitLog() {}
+
+    /**
+     * Without a display this class of the toolkit logs a fault when it is first used, which would be blamed on the first
+     * colour JPEG; so it is used here, where nobody listens yet.
+     */
+    private static void initialiseImageUtilities() {
+        TOOLKIT.setLevel(Level.OFF);
+        try {
+            MethodHandles.lookup().ensureInitialized(BufferedImageUtilities.class);
+        } catch (IllegalAccessException e) {
+            throw new IllegalStateException("The toolkit's class is public.", e);
+        } finally {
+            TOOLKIT.setLevel(Level.SEVERE);
+        }
+    }
 
     /** Something the toolkit does on this thread. */
     interface Work<T> {

@@ -4,11 +4,11 @@ package dev.plumbline.document;
 import dev.plumbline.problem.Problem;
 
 /** What is wrong with a frame, said at the place of the case document that names the frame. */
-final class FrameProblem {
+public final class FrameProblem {
     private FrameProblem() {}
 
     /** Only what has no place of its own yet, and can be wrong with a frame, is moved. */
-    static Problem at(String pointer, Problem problem) {
+    public static Problem at(String pointer, Problem problem) {
         if (!problem.pointer().isEmpty()) {
             return problem;
         }

@@ -4,16 +4,17 @@ package dev.plumbline.drawing;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A line with a head at its end; nothing where both ends all but coincide. */
+/** A line with a head at its end; nothing where both ends are so close that symbols cover it. */
 final class Arrow {
     private static final double HEAD_EM = 0.5;
+    private static final double SHORTEST_EM = 1;
 
     private Arrow() {}
 
     static List<Element> between(String kind, Xy from, Xy to, Pen pen, double em) {
         double length = from.distanceTo(to);
         List<Element> arrow = new ArrayList<>();
-        if (length < 0.3 * em) {
+        if (length < SHORTEST_EM * em) {
             return arrow;
         }
         arrow.add(new Element.Trace(kind, List.of(from, to), false, pen));

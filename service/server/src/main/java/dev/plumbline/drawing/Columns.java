@@ -10,9 +10,12 @@ import java.util.List;
  */
 record Columns(Box canvas, List<Element> elements) {
 
+    /** One column may reach this much lower than the picture; design choice. */
+    private static final double TALLER = 1.25;
+
     static Columns beside(Box stage, List<Block> blocks, double em, double gap, double pad) {
         Columns right = right(stage, blocks, em, new Gaps(gap, pad));
-        if (tallest(blocks, 1, gap) + 2 * pad <= stage.height()) {
+        if (tallest(blocks, 1, gap) + 2 * pad <= TALLER * stage.height()) {
             return right;
         }
         Columns below = below(stage, blocks, em, new Gaps(gap, pad));
@@ -29,7 +32,7 @@ record Columns(Box canvas, List<Element> elements) {
         double width = NoteBlocks.WIDTH_EM * em;
         double room = stage.height() - 2 * gaps.around();
         int count = 1;
-        while (count < blocks.size() && tallest(blocks, count, gaps.between()) > Math.max(room, 30 * em)) {
+        while (count < blocks.size() && tallest(blocks, count, gaps.between()) > TALLER * room) {
             count++;
         }
         Xy corner = new Xy(stage.maxX() + gaps.around(), stage.minY() + gaps.around());

@@ -28,8 +28,8 @@ final class DifferenceWords {
             case TIP_DEPTH, CROSSING_DEPTH -> more ? "deeper" : "shallower";
             case ENTRY_DISTANCE, PUNCTURE_DISTANCE -> more ? "farther" : "nearer";
             case PATH -> more ? "longer" : "shorter";
-            case ALONG_PLAN -> more ? "farther along" : "less far along";
-            case ACROSS_PLAN -> more ? "deeper side" : "shallower side";
+            case ALONG_PLAN -> more ? "beyond" : "before";
+            case ACROSS_PLAN -> more ? "deeper" : "shallower";
         };
     }
 }

@@ -2,47 +2,27 @@
 package dev.plumbline.drawing;
 
 import dev.plumbline.geometry.Calibration;
-import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.PixelSize;
-import dev.plumbline.geometry.PointPx;
-import dev.plumbline.geometry.UltrasoundRegion;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
-/** Which scale a drawing of a frame uses, and how it is named. */
+/** How a scale is named beside the picture. */
 final class FrameScale {
+    private static final double SQUARE_WITHIN = 0.01;
+
     private FrameScale() {}
 
-    static Calibration at(FrameGeometry frame, PointPx target) {
-        Optional<UltrasoundRegion> region = frame.regions().stream()
-                .filter(candidate ->
-                        candidate.whyUnusable().isEmpty() && candidate.bounds().contains(target))
-                .min(Comparator.comparing((UltrasoundRegion candidate) -> !candidate.hasPriority()));
-        return region.map(found -> new Calibration(
-                        Calibration.Source.ULTRASOUND_REGIONS,
-                        found.pixelSize(),
-                        Optional.of(found.bounds()),
-                        List.of()))
-                .or(() -> spacing(frame))
-                .orElseThrow(() -> new IllegalArgumentException("A plan is drawn on a frame with a scale only."));
-    }
-
-    private static Optional<Calibration> spacing(FrameGeometry frame) {
-        return frame.pixelSpacing()
-                .map(size -> of(Calibration.Source.PIXEL_SPACING, size))
-                .or(() -> frame.statedScale().map(size -> of(Calibration.Source.STATED, size)));
-    }
-
-    private static Calibration of(Calibration.Source source, PixelSize size) {
-        return new Calibration(source, size, Optional.empty(), List.of());
-    }
-
-    /** Such as "Scale: ultrasound region 0, 0.0594 mm per pixel". */
+    /** Such as "Scale: ultrasound region 0, 0.0594 mm per pixel." */
     static String words(Calibration calibration) {
         PixelSize size = calibration.pixel();
-        String from = switch (calibration.source()) {
+        String across = String.format(Locale.ROOT, "%.4f", size.mmPerColumn());
+        String down = String.format(Locale.ROOT, "%.4f", size.mmPerRow());
+        String length =
+                across.equals(down) ? across + " mm per pixel" : across + " mm per column, " + down + " mm per row";
+        return "Scale: " + source(calibration) + ", " + length + ".";
+    }
+
+    private static String source(Calibration calibration) {
+        return switch (calibration.source()) {
             case ULTRASOUND_REGIONS ->
                 calibration
                         .region()
@@ -51,10 +31,9 @@ final class FrameScale {
             case PIXEL_SPACING -> "pixel spacing of the object";
             case STATED -> "stated by a person";
         };
-        String across = String.format(Locale.ROOT, "%.4f", size.mmPerColumn());
-        String down = String.format(Locale.ROOT, "%.4f", size.mmPerRow());
-        String length =
-                across.equals(down) ? across + " mm per pixel" : across + " mm per column, " + down + " mm per row";
-        return "Scale: " + from + ", " + length + ".";
+    }
+
+    static boolean isSquare(PixelSize size) {
+        return Math.abs(size.mmPerRow() / size.mmPerColumn() - 1) <= SQUARE_WITHIN;
     }
 }

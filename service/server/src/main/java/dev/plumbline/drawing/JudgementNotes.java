@@ -17,30 +17,18 @@ final class JudgementNotes {
     static List<Note> of(Plan plan) {
         List<Note> notes = new ArrayList<>();
         Plan.Judgement judgement = plan.judgement();
-        if (judgement.binding().isEmpty()) {
-            notes.add(new Note.Paragraph(
-                    plan.feasible()
-                            ? "Fits the limits you set, for what you marked."
-                            : "No path fits the limits you set.",
-                    false));
-        } else {
+        if (!judgement.binding().isEmpty()) {
             notes.add(new Note.Badge("Outside the limits: " + limits(judgement.binding()), false));
+        } else if (plan.feasible()) {
+            notes.add(new Note.Paragraph("Fits the limits you set, for what you marked.", false));
         }
+        notes.add(new Note.Paragraph(plan.text(), false));
         plan.waysOut().stream()
                 .map(WayOut::text)
-                .filter(text -> !text.isBlank())
+                .filter(text -> !plan.text().contains(text))
                 .forEach(text -> notes.add(new Note.Paragraph("Way out: " + text, false)));
         if (!judgement.unchecked().isEmpty()) {
             notes.add(new Note.Paragraph("Not checked: " + limits(judgement.unchecked()) + ".", false));
-        }
-        if (!judgement.notes().isEmpty()) {
-            notes.add(new Note.Paragraph(
-                    "Note: "
-                            + judgement.notes().stream()
-                                    .map(note -> Wording.spelledOut(note.word()))
-                                    .collect(Collectors.joining(", "))
-                            + ".",
-                    true));
         }
         notes.addAll(doubts(judgement.doubts()));
         return notes;

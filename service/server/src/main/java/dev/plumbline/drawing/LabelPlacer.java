@@ -20,7 +20,7 @@ final class LabelPlacer {
     private static final double CLEAR_OF_SYMBOL_EM = 1.2;
     private static final double LINE_COST = 2.2;
     private static final double ON_IMAGE_COST = 1.2;
-    private static final double CROSSED_LABEL_COST = 8;
+    private static final double CROSSED_LABEL_COST = 30;
     private static final List<Role> FIRST = List.of(
             Role.TARGET,
             Role.TIP,

@@ -6,11 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Lays a scene out on a sheet: the picture with its margins, labels where there is room, notes in columns beside it. */
 final class Layout {
     /** Text of a sheet is at least this many pixels high over a frame, by enlarging small frames a whole number of times. */
-    private static final double LEAST_EM_PX = 13;
+    private static final double LEAST_EM_PX = 12;
 
     /** Alone, a drawing has no pixels of its own and takes this size of text. */
     private static final double ALONE_EM_PX = 18;
@@ -43,7 +44,7 @@ final class Layout {
         LabelPlacer labels = new LabelPlacer(grid, stage, frame, drawn.obstacles());
         labels.place(drawn.wishes());
         onStage.addAll(labels.elements());
-        List<Block> blocks = new NoteBlocks(em, rolesInLegend(labels.labelled())).of(scene, labels.leftOver());
+        List<Block> blocks = new NoteBlocks(em, rolesInLegend(drawn, labels.labelled())).of(scene, labels.leftOver());
         Columns columns = Columns.beside(stage, blocks, em, BLOCK_GAP_EM * em, PAD_EM * em);
         return new Sheet(
                 columns.canvas(),
@@ -64,14 +65,20 @@ final class Layout {
                 NoteBlocks.rectangle("image", frame, Pen.fill(Ink.TISSUE, 1)));
     }
 
-    /** Every line style on the picture, and every symbol that no label explains. */
-    private List<Role> rolesInLegend(Set<Role> labelled) {
+    /** Every line style that is drawn, and every symbol that no label explains. */
+    private List<Role> rolesInLegend(Drawn drawn, Set<Role> labelled) {
+        Set<String> kinds = drawn.elements().stream().map(Element::kind).collect(Collectors.toSet());
         TreeSet<Role> roles = new TreeSet<>();
-        for (Item item : scene.items()) {
-            Role role = item.role();
+        for (Role role : Role.values()) {
             boolean explained = Look.isSymbol(role) && labelled.contains(role);
-            if (!(item instanceof Item.Label) && !role.legend().isEmpty() && !explained) {
+            if (kinds.contains(role.kind()) && !role.legend().isEmpty() && !explained) {
                 roles.add(role);
+            }
+        }
+        for (Note note : scene.notes()) {
+            if (note instanceof Note.SideView view) {
+                view.planned().map(Note.Crossing::path).ifPresent(roles::add);
+                view.observed().map(Note.Crossing::path).ifPresent(roles::add);
             }
         }
         return List.copyOf(roles);

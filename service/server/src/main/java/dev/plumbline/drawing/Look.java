@@ -15,8 +15,15 @@ final class Look {
         return switch (role) {
             case FAN, PLAN_LEAD_IN, PLAN_PATH, PROPOSED_LEAD_IN, PROPOSED_PATH, PLAN_ANGLE, ENTRY, FIRST_SEEN, TARGET ->
                 Ink.PLAN;
-            case OBSERVED_LINE, OBSERVED_SHAFT, OBSERVED_ANGLE, SHAFT_MARK, OBSERVED_ENTRY, SEEN_END, TIP, CROSSING ->
-                Ink.OBSERVED;
+            case OBSERVED_LINE,
+                    OBSERVED_SHAFT,
+                    OBSERVED_PATH,
+                    OBSERVED_ANGLE,
+                    SHAFT_MARK,
+                    OBSERVED_ENTRY,
+                    SEEN_END,
+                    TIP,
+                    CROSSING -> Ink.OBSERVED;
             case HAZARD, HAZARD_MARGIN -> Ink.HAZARD;
             case NERVE -> Ink.NERVE;
             case SKIN, SKIN_BEYOND, PROBE, RULER, DEPTH_SCALE -> Ink.SKIN;
@@ -36,10 +43,11 @@ final class Look {
                 Pen.line(ink(role), 0.15).dashed(0.95, 0.3, 0.14, 0.3).withHalo(0.5);
             case PROPOSED_LEAD_IN ->
                 Pen.line(ink(role), 0.13).dashed(0.14, 0.36).withHalo(0.5);
-            case OBSERVED_LINE -> Pen.line(ink(role), 0.15).dashed(0.15, 0.28).withHalo(0.5);
+            case OBSERVED_LINE, OBSERVED_PATH ->
+                Pen.line(ink(role), 0.15).dashed(0.15, 0.28).withHalo(0.5);
             case SKIN_BEYOND -> line.dashed(0.6, 0.4);
             case PLAN_ANGLE, OBSERVED_ANGLE, DIFFERENCE -> Pen.line(ink(role), 0.1);
-            case PROBE -> line.filled(0.16);
+            case PROBE -> Pen.line(ink(role), 0.22);
             default -> line;
         };
     }
@@ -67,15 +75,11 @@ final class Look {
             case ENTRY -> List.of(draw.ring(0.34, 1));
             case FIRST_SEEN -> List.of(draw.square(0.32));
             case TARGET -> draw.reticle();
-            case OBSERVED_ENTRY -> List.of(draw.diamond(0.42, 0));
-            case TIP -> List.of(draw.diamond(0.42, 1));
-            case SEEN_END -> List.of(draw.diamond(0.5, 0));
+            case OBSERVED_ENTRY -> List.of(draw.diamond(0.4, 1));
+            case TIP -> List.of(draw.diamond(0.62, 0));
+            case SEEN_END -> List.of(draw.broken(0.55));
             case SHAFT_MARK -> draw.cross(0.26);
-            case CROSSING -> {
-                List<Element> both = new ArrayList<>(draw.cross(0.3));
-                both.add(draw.ring(0.62, 0));
-                yield both;
-            }
+            case CROSSING -> draw.corners(0.75);
             default -> throw new IllegalArgumentException(role + " has no symbol.");
         };
     }
@@ -84,6 +88,16 @@ final class Look {
     private record Symbols(String kind, Xy at, double em, Pen pen) {
         Element ring(double radius, double filling) {
             return new Element.Oval(kind, at, radius * em, radius * em, pen.filled(filling));
+        }
+
+        /** Open and broken: nobody has said what this is. */
+        Element broken(double radius) {
+            return new Element.Oval(
+                    kind,
+                    at,
+                    radius * em,
+                    radius * em,
+                    pen.dashed(0.32 * em, 0.22 * em).withHalo(0.5));
         }
 
         Element square(double half) {
@@ -99,6 +113,21 @@ final class Look {
         List<Element> cross(double half) {
             double h = half * em;
             return List.of(bar(at.plus(-h, -h), at.plus(h, h)), bar(at.plus(-h, h), at.plus(h, -h)));
+        }
+
+        /** Four corners about a dot that is to stay in view. */
+        List<Element> corners(double half) {
+            double h = half * em;
+            double s = 0.4 * em;
+            List<Element> corners = new ArrayList<>();
+            for (int x = -1; x <= 1; x += 2) {
+                for (int y = -1; y <= 1; y += 2) {
+                    Xy corner = at.plus(x * h, y * h);
+                    corners.add(new Element.Trace(
+                            kind, List.of(corner.plus(-x * s, 0), corner, corner.plus(0, -y * s)), false, pen));
+                }
+            }
+            return corners;
         }
 
         /** A ring with four ticks and an open middle, so that the tissue at the target stays in view. */

@@ -41,6 +41,10 @@ public sealed interface Note {
     record SideView(Optional<Crossing> planned, Optional<Crossing> observed, OptionalDouble probeHalfThicknessMm)
             implements Note {}
 
-    /** From a puncture this far from the beam to a crossing this deep. */
-    record Crossing(double punctureDistanceMm, double depthMm, String angle) {}
+    /**
+     * From a puncture this far from the beam to a crossing this deep.
+     *
+     * @param path how the way between them is drawn
+     */
+    record Crossing(Role path, double punctureDistanceMm, double depthMm, String angle) {}
 }

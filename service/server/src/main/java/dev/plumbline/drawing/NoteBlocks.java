@@ -6,7 +6,7 @@ import java.util.List;
 
 /** Sets the notes of a scene as blocks of one width. */
 final class NoteBlocks {
-    static final double WIDTH_EM = 23.5;
+    static final double WIDTH_EM = 25;
 
     private static final String KIND = "note";
 

@@ -37,7 +37,6 @@ record NumbersLine(
             of("Angle to skin", PlanQuantity.ANGLE_TO_SKIN),
             of("Target depth", PlanQuantity.TARGET_DEPTH),
             of("Path, puncture to target", PlanQuantity.PATH),
-            of("Target along the probe", PlanQuantity.ALONG_PROBE),
             of("Shortest needle", PlanQuantity.SHORTEST_NEEDLE));
     static final List<NumbersLine> IN_PLANE = List.of(
             of(
@@ -64,13 +63,13 @@ record NumbersLine(
                     false),
             of("Path", PlanQuantity.PATH, ObservationQuantity.PATH, DeviationQuantity.PATH),
             new NumbersLine(
-                    "Tip along the plan",
+                    "Tip along plan",
                     Optional.empty(),
                     Optional.empty(),
                     Optional.of(DeviationQuantity.ALONG_PLAN),
                     false),
             new NumbersLine(
-                    "Tip across the plan",
+                    "Tip across plan",
                     Optional.empty(),
                     Optional.empty(),
                     Optional.of(DeviationQuantity.ACROSS_PLAN),

@@ -19,32 +19,32 @@ final class ObservedItems {
     private final ObservationMarks marks;
     private final Observation observation;
     private final Deviation deviation;
-    private final FrameView view;
+    private final Optional<SkinAxis> axis;
 
-    ObservedItems(ObservationMarks marks, Observation observation, Deviation deviation, FrameView view) {
+    ObservedItems(ObservationMarks marks, Observation observation, Deviation deviation, Optional<SkinAxis> axis) {
         this.marks = marks;
         this.observation = observation;
         this.deviation = deviation;
-        this.view = view;
+        this.axis = axis;
     }
 
-    List<Item> inPlane() {
+    List<Item> inPlane(Optional<Observation.CarriedPlan> carried) {
         List<Item> items = new ArrayList<>();
         if (!marks.shaft().isEmpty()) {
             items.addAll(shaft());
         }
         items.addAll(end());
-        observation.carriedPlan().ifPresent(plan -> items.addAll(differences(plan)));
+        carried.ifPresent(plan -> items.addAll(differences(plan)));
         return items;
     }
 
     /** Out-of-plane: the dot where some part of the needle crosses the image. */
-    List<Item> crossing() {
+    List<Item> crossing(Optional<Observation.CarriedPlan> carried) {
         List<Item> items = new ArrayList<>();
         marks.tip().ifPresent(dot -> {
             items.add(new Item.Spot(Role.CROSSING, dot));
             items.add(Item.Label.at(Role.CROSSING, crossingLines(), dot));
-            observation.carriedPlan().ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
+            carried.ifPresent(plan -> items.add(Item.Run.line(Role.DIFFERENCE, plan.target(), dot)));
         });
         return items;
     }
@@ -64,21 +64,14 @@ final class ObservedItems {
     }
 
     private List<Item> shaft() {
-        List<PointPx> byDepth = marks.shaft().stream()
-                .sorted(Comparator.comparingDouble(view.axis()::w))
-                .toList();
+        List<PointPx> byDepth = marks.shaft().stream().sorted(byDepth()).toList();
         PointPx first = onLine(byDepth.get(0));
         PointPx last = onLine(byDepth.get(byDepth.size() - 1));
         List<Item> items = new ArrayList<>();
         observation.entry().ifPresent(entry -> {
             items.add(Item.Run.line(Role.OBSERVED_LINE, entry, first));
-            PointPx skin = view.axis()
-                    .at(
-                            view.axis().u(entry)
-                                    - Math.signum(
-                                            view.axis().u(entry) - view.axis().u(last)),
-                            view.axis().w(entry));
-            items.add(new Item.Angle(Role.OBSERVED_ANGLE, entry, skin, last));
+            axis.ifPresent(
+                    skin -> items.add(new Item.Angle(Role.OBSERVED_ANGLE, entry, alongSkin(skin, entry, last), last)));
             items.add(new Item.Spot(Role.OBSERVED_ENTRY, entry));
         });
         items.add(Item.Run.line(Role.OBSERVED_SHAFT, first, last));
@@ -88,23 +81,32 @@ final class ObservedItems {
         return items;
     }
 
+    private Comparator<PointPx> byDepth() {
+        return Comparator.comparingDouble(
+                point -> axis.map(skin -> skin.w(point)).orElse(point.row()));
+    }
+
+    private static PointPx alongSkin(SkinAxis skin, PointPx entry, PointPx last) {
+        double u = skin.u(entry);
+        return skin.at(u < skin.u(last) ? u + 1 : u - 1, skin.w(entry));
+    }
+
     /** Foot of a mark on the fitted line, which runs through the entry and the middle of the marks. */
     private PointPx onLine(PointPx mark) {
-        if (observation.entry().isEmpty()) {
+        if (observation.entry().isEmpty() || axis.isEmpty()) {
             return mark;
         }
-        SkinAxis axis = view.axis();
-        PointPx entry = observation.entry().get();
-        double middleU = marks.shaft().stream().mapToDouble(axis::u).average().orElseThrow();
-        double middleW = marks.shaft().stream().mapToDouble(axis::w).average().orElseThrow();
-        double du = middleU - axis.u(entry);
-        double dw = middleW - axis.w(entry);
-        double length = du * du + dw * dw;
-        if (length == 0) {
+        SkinAxis skin = axis.get();
+        double u = skin.u(observation.entry().get());
+        double w = skin.w(observation.entry().get());
+        double du = marks.shaft().stream().mapToDouble(skin::u).average().orElseThrow() - u;
+        double dw = marks.shaft().stream().mapToDouble(skin::w).average().orElseThrow() - w;
+        double square = du * du + dw * dw;
+        if (square == 0) {
             return mark;
         }
-        double share = ((axis.u(mark) - axis.u(entry)) * du + (axis.w(mark) - axis.w(entry)) * dw) / length;
-        return axis.at(axis.u(entry) + share * du, axis.w(entry) + share * dw);
+        double share = ((skin.u(mark) - u) * du + (skin.w(mark) - w) * dw) / square;
+        return skin.at(u + share * du, w + share * dw);
     }
 
     private List<String> angleLines() {
@@ -117,8 +119,7 @@ final class ObservedItems {
     }
 
     private List<Item> end() {
-        Optional<PointPx> end =
-                marks.tip().or(() -> marks.shaft().stream().max(Comparator.comparingDouble(view.axis()::w)));
+        Optional<PointPx> end = marks.tip().or(() -> marks.shaft().stream().max(byDepth()));
         boolean isTip = marks.tip().isPresent() && marks.tipIsTip().orElse(false);
         Role role = isTip ? Role.TIP : Role.SEEN_END;
         String what = isTip ? "tip" : "deepest seen, may be shaft";

@@ -3,12 +3,9 @@ package dev.plumbline.drawing;
 
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.deviation.Deviation;
-import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
-import dev.plumbline.geometry.Reading;
 import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationInput;
-import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.InPlanePlan;
 import dev.plumbline.plan.OutOfPlanePlan;
 import dev.plumbline.plan.Plan;
@@ -17,6 +14,8 @@ import dev.plumbline.plan.PlanQuantity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * What there is to see of a plan, and of an observation beside its plan.
@@ -24,8 +23,6 @@ import java.util.Optional;
  * <p>A scene says that it is a draft until {@link Scene#signed()} is asked of it.
  */
 public final class PlanDrawing {
-    private static final String CAUTION = "Only what was marked was checked.";
-    private static final String UNCERTAINTY = "\u00b1 is the expanded uncertainty (k = 2).";
 
     private PlanDrawing() {}
 
@@ -33,27 +30,23 @@ public final class PlanDrawing {
     public static Scene of(PlanInput input, Comparison comparison) {
         Plan plan = comparison.plan();
         FrameView view = FrameView.planned(input, plan);
-        PixelSize pixel = view.calibration().pixel();
         PointPx target = input.marks().target();
-        List<Item> items = new ArrayList<>(MarkedItems.of(input.marks(), pixel));
+        List<Item> items = new ArrayList<>();
         if (plan instanceof InPlanePlan inPlane) {
-            List<Item> path = PathItems.onPlannedFrame(inPlane, view);
-            items.addAll(0, PathItems.fan(inPlane, view));
-            items.addAll(ScaleItems.of(view, farthest(inPlane.line().map(InPlanePlan.Line::entry), view), true));
-            items.addAll(path);
+            items.addAll(PathItems.fan(inPlane, target, view));
+        }
+        items.addAll(MarkedItems.of(input.marks(), view.calibration().pixel()));
+        if (plan instanceof InPlanePlan inPlane) {
+            items.addAll(ScaleItems.of(view, farthest(inPlane.line().stream().map(InPlanePlan.Line::entry), view)));
+            inPlane.line()
+                    .ifPresent(line ->
+                            view.axis().ifPresent(axis -> items.addAll(PathItems.labelled(inPlane, line, axis))));
         } else {
-            items.addAll(ScaleItems.of(view, 0, false));
+            items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
         }
         items.addAll(target(target, plan));
-        return new Scene(
-                view.frame().columns(),
-                view.frame().rows(),
-                pixel,
-                items,
-                planNotes(plan, view),
-                plan instanceof InPlanePlan ? "Needle plan, in-plane" : "Needle plan, out-of-plane",
-                Standing.DRAFT,
-                plan.text());
+        String title = plan instanceof InPlanePlan ? "Needle plan, in-plane" : "Needle plan, out-of-plane";
+        return scene(view, items, Notes.of(plan, view), new Words(title, plan.text()));
     }
 
     /**
@@ -65,56 +58,87 @@ public final class PlanDrawing {
         Plan plan = comparison.plan();
         Observation observation = comparison.observations().get(index);
         Deviation deviation = comparison.deviations().get(index);
-        FrameView view = FrameView.observed(observed, input, comparison, index);
-        PixelSize pixel = view.calibration().pixel();
+        FrameView view = FrameView.observed(observed, input, plan);
+        Optional<Observation.CarriedPlan> carried = observation
+                .carriedPlan()
+                .or(() -> observed.samePictureAsPlan() ? onItsOwnFrame(plan) : Optional.empty());
         List<Item> items = new ArrayList<>();
         if (observed.samePictureAsPlan()) {
-            items.addAll(MarkedItems.of(input.marks(), pixel));
+            items.addAll(MarkedItems.of(input.marks(), view.calibration().pixel()));
         }
-        ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view);
+        ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view.axis());
         if (plan instanceof InPlanePlan inPlane) {
-            Optional<InPlanePlan.Line> carried = carried(inPlane, observation);
-            double farthest =
-                    Math.max(farthest(observation.entry(), view), farthest(carried.map(InPlanePlan.Line::entry), view));
-            items.addAll(ScaleItems.of(view, farthest, true));
-            carried.ifPresent(line -> items.addAll(PathItems.path(inPlane, line, view)));
-            items.addAll(seen.inPlane());
+            items.addAll(inPlane(inPlane, carried, observation, view));
+            items.addAll(seen.inPlane(carried));
         } else {
-            items.addAll(ScaleItems.of(view, 0, false));
-            items.addAll(seen.crossing());
+            items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
+            items.addAll(seen.crossing(carried));
         }
         observed.marks()
                 .target()
-                .or(() -> observation.carriedPlan().map(Observation.CarriedPlan::target))
+                .or(() -> carried.map(Observation.CarriedPlan::target))
                 .ifPresent(at -> items.addAll(target(at, plan)));
+        String title = observation
+                .phase()
+                .map(phase -> "Observed, " + Wording.spelledOut(phase.word()))
+                .orElse("Observed");
+        String description = "Planned, observed and difference; observation " + Wording.name(observation.id()) + ".";
+        return scene(view, items, Notes.of(plan, observation, deviation, view), new Words(title, description));
+    }
+
+    private static Optional<Observation.CarriedPlan> onItsOwnFrame(Plan plan) {
+        if (plan instanceof InPlanePlan inPlane) {
+            return inPlane.line().map(line -> new Observation.CarriedPlan(line.entry(), line.target()));
+        }
+        PointPx target = ((OutOfPlanePlan) plan).target();
+        return Optional.of(new Observation.CarriedPlan(target, target));
+    }
+
+    private record Words(String title, String description) {}
+
+    private static Scene scene(FrameView view, List<Item> items, List<Note> notes, Words words) {
         return new Scene(
                 view.frame().columns(),
                 view.frame().rows(),
-                pixel,
+                view.calibration().pixel(),
                 items,
-                observedNotes(plan, observation, deviation, view),
-                observation
-                        .phase()
-                        .map(phase -> "Observed, " + Wording.spelledOut(phase.word()))
-                        .orElse("Observed"),
+                notes,
+                words.title(),
                 Standing.DRAFT,
-                "Planned, observed and difference; " + Wording.name(observation.id()) + ".");
+                words.description());
     }
 
-    private static double farthest(Optional<PointPx> entry, FrameView view) {
-        return entry.map(view.axis()::u).orElse(0.0);
+    /** Scales and the carried plan, beneath what was observed. */
+    private static List<Item> inPlane(
+            InPlanePlan plan, Optional<Observation.CarriedPlan> path, Observation observation, FrameView view) {
+        Optional<InPlanePlan.Line> carried = carried(plan, path);
+        Stream<PointPx> entries =
+                Stream.concat(observation.entry().stream(), carried.stream().map(InPlanePlan.Line::entry));
+        List<Item> items = new ArrayList<>(ScaleItems.of(view, farthest(entries, view)));
+        carried.ifPresent(line -> view.axis().ifPresent(axis -> items.addAll(PathItems.path(plan, line, axis))));
+        return items;
+    }
+
+    private static OptionalDouble farthest(Stream<PointPx> entries, FrameView view) {
+        return OptionalDouble.of(view.axis()
+                .map(axis -> entries.mapToDouble(axis::u).max().orElse(0))
+                .orElse(0.0));
     }
 
     private static List<Item> target(PointPx at, Plan plan) {
-        String depth = PathItems.text(plan, PlanQuantity.TARGET_DEPTH)
+        List<String> lines = new ArrayList<>();
+        lines.add(PathItems.text(plan, PlanQuantity.TARGET_DEPTH)
                 .map(value -> "target, " + value + " deep")
-                .orElse("target");
-        return List.of(new Item.Spot(Role.TARGET, at), Item.Label.at(Role.TARGET, List.of(depth), at));
+                .orElse("target"));
+        if (plan instanceof InPlanePlan inPlane && inPlane.line().isEmpty()) {
+            lines.add("no path shown");
+        }
+        return List.of(new Item.Spot(Role.TARGET, at), Item.Label.at(Role.TARGET, lines, at));
     }
 
     /** The plan's line on the observed frame; first seen as far along it as on the planned frame. */
-    private static Optional<InPlanePlan.Line> carried(InPlanePlan plan, Observation observation) {
-        return observation.carriedPlan().map(carried -> {
+    private static Optional<InPlanePlan.Line> carried(InPlanePlan plan, Optional<Observation.CarriedPlan> path) {
+        return path.map(carried -> {
             Optional<PointPx> firstSeen = plan.line()
                     .flatMap(line -> line.firstSeen().map(seen -> {
                         double share =
@@ -127,71 +151,5 @@ public final class PlanDrawing {
                     }));
             return new InPlanePlan.Line(carried.entry(), carried.target(), firstSeen);
         });
-    }
-
-    private static List<Note> planNotes(Plan plan, FrameView view) {
-        List<Note> notes = new ArrayList<>();
-        if (plan.source() == Plan.Source.PROPOSED) {
-            notes.add(new Note.Badge("Proposed, not confirmed", true));
-        }
-        notes.add(NumbersTable.ofPlan(plan));
-        if (plan instanceof OutOfPlanePlan) {
-            notes.add(sideView(plan, Optional.empty(), view));
-        }
-        notes.addAll(JudgementNotes.of(plan));
-        notes.add(new Note.Legend());
-        notes.add(new Note.Paragraph(UNCERTAINTY, true));
-        notes.addAll(JudgementNotes.assumptions(plan.judgement().assumptions()));
-        notes.addAll(closing(view));
-        return notes;
-    }
-
-    private static List<Note> observedNotes(Plan plan, Observation observation, Deviation deviation, FrameView view) {
-        List<Note> notes = new ArrayList<>();
-        notes.add(NumbersTable.compared(plan, observation, deviation));
-        notes.add(new Note.Paragraph(DifferenceWords.LARGER + "; " + DifferenceWords.NOT_LARGER + ".", true));
-        if (plan instanceof OutOfPlanePlan) {
-            notes.add(sideView(plan, Optional.of(observation), view));
-        }
-        notes.addAll(JudgementNotes.doubts(observation.doubts()));
-        notes.add(new Note.Legend());
-        notes.add(new Note.Paragraph(UNCERTAINTY, true));
-        notes.addAll(JudgementNotes.assumptions(observation.assumptions()));
-        notes.addAll(closing(view));
-        return notes;
-    }
-
-    private static List<Note> closing(FrameView view) {
-        List<Note> notes = new ArrayList<>();
-        notes.add(new Note.Paragraph(FrameScale.words(view.calibration()), true));
-        PixelSize pixel = view.calibration().pixel();
-        if (Math.abs(pixel.mmPerRow() / pixel.mmPerColumn() - 1) > 0.01) {
-            notes.add(new Note.Paragraph(
-                    "Pixels are not square: angles are computed in millimetres and look different over the frame.",
-                    true));
-        }
-        notes.add(new Note.Paragraph(CAUTION, false));
-        return notes;
-    }
-
-    private static Note sideView(Plan plan, Optional<Observation> observation, FrameView view) {
-        return new Note.SideView(
-                crossing(
-                        plan.readings().of(PlanQuantity.PUNCTURE_DISTANCE),
-                        plan.readings().of(PlanQuantity.TARGET_DEPTH),
-                        plan.readings().of(PlanQuantity.ANGLE_TO_SKIN)),
-                observation.flatMap(seen -> crossing(
-                        seen.readings().of(ObservationQuantity.PUNCTURE_DISTANCE),
-                        seen.readings().of(ObservationQuantity.CROSSING_DEPTH),
-                        seen.readings().of(ObservationQuantity.ANGLE_TO_SKIN))),
-                view.housingHalfThicknessMm());
-    }
-
-    private static Optional<Note.Crossing> crossing(Reading distance, Reading depth, Reading angle) {
-        if (distance instanceof Reading.Seen d && depth instanceof Reading.Seen w) {
-            String words = Wording.value(angle, PlanQuantity.ANGLE_TO_SKIN).orElse("");
-            return Optional.of(new Note.Crossing(d.value(), w.value(), words));
-        }
-        return Optional.empty();
     }
 }

@@ -3,10 +3,10 @@ package dev.plumbline.drawing;
 
 import java.util.List;
 
-/** The transducer's face on the skin, a low housing above it and a tick at its midpoint. */
+/** The transducer's face on the skin, turned up at its ends so that it hides little of what stands above, with its midpoint. */
 final class ProbeFigure {
-    private static final double HOUSING_EM = 0.75;
-    private static final double TICK_EM = 1.3;
+    private static final double END_EM = 0.55;
+    private static final double TICK_EM = 0.9;
 
     private final Grid grid;
     private final Xy left;
@@ -27,12 +27,12 @@ final class ProbeFigure {
     void draw(Drawn drawn) {
         Pen pen = Look.pen(Role.PROBE).times(grid.em());
         if (left.distanceTo(right) > 0) {
-            List<Xy> housing = List.of(left, right, lifted(right, HOUSING_EM), lifted(left, HOUSING_EM));
-            drawn.elements().add(new Element.Trace(Role.PROBE.kind(), housing, true, pen));
-            drawn.obstacles().path(housing, true);
-            drawn.wishes().add(Wish.at(Role.PROBE, List.of("probe"), lifted(left.towards(right, 0.12), HOUSING_EM)));
+            List<Xy> face = List.of(lifted(left, END_EM), left, right, lifted(right, END_EM));
+            drawn.elements().add(new Element.Trace(Role.PROBE.kind(), face, false, pen));
+            drawn.obstacles().path(face, false);
+            drawn.wishes().add(Wish.at(Role.PROBE, List.of("probe"), lifted(left.towards(right, 0.12), END_EM)));
         }
-        drawn.line("probe-midpoint", middle, lifted(middle, TICK_EM), pen.filled(0));
+        drawn.line("probe-midpoint", middle, lifted(middle, TICK_EM), pen);
         drawn.wishes().add(Wish.at(Role.PROBE, List.of("midpoint"), lifted(middle, TICK_EM)));
     }
 

@@ -66,7 +66,7 @@ final class SideViewFigure {
                 "side-view-plan",
                 puncture,
                 crossing,
-                Look.pen(Role.PLAN_PATH).times(em).withHalo(0)));
+                Look.pen(plan.path()).times(em).withHalo(0)));
         elements.addAll(Look.symbol(Role.ENTRY, puncture, 0.8 * em));
         elements.addAll(Look.symbol(Role.TARGET, crossing, 0.8 * em));
         Pen thin = new Pen(Ink.PLAN, 0.08 * em, List.of(), 0, 0);
@@ -91,7 +91,7 @@ final class SideViewFigure {
     private void observed(Note.Crossing seen) {
         Xy puncture = at(seen.punctureDistanceMm(), 0);
         Xy crossing = at(0, seen.depthMm());
-        Pen pen = Look.pen(Role.OBSERVED_LINE).times(em).withHalo(0);
+        Pen pen = Look.pen(seen.path()).times(em).withHalo(0);
         elements.add(line("side-view-observed", puncture, crossing, pen));
         elements.addAll(Look.symbol(Role.OBSERVED_ENTRY, puncture, 0.8 * em));
         elements.addAll(Look.symbol(Role.CROSSING, crossing, 0.8 * em));

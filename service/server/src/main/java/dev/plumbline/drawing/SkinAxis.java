@@ -3,12 +3,13 @@ package dev.plumbline.drawing;
 
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.SkinBeyondProbe;
-import java.util.List;
+import org.apache.commons.math3.util.Decimal64;
 
 /**
  * The skin line under the probe on a frame: {@code u} millimetres along it towards the needle's side, {@code w}
- * millimetres into the patient.
+ * millimetres into the patient. The core's probe frame as plain numbers, with the skin beside the face.
  *
  * @param origin the probe's midpoint on the skin line, or where nothing says where that is, the foot of the target
  * @param along unit vector of u in millimetres on the image's axes
@@ -17,46 +18,15 @@ import java.util.List;
  */
 record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, SkinBeyondProbe beyond) {
 
-    /**
-     * The line through the marks (three and more: least squares of the distances), with its origin at the foot of a point.
-     *
-     * @param above the point whose foot is the origin
-     */
-    static SkinAxis through(List<PointPx> skin, PointPx above, PixelSize pixel, Sense sense, Face face) {
-        double cx = skin.stream().mapToDouble(PointPx::column).average().orElseThrow() * pixel.mmPerColumn();
-        double cy = skin.stream().mapToDouble(PointPx::row).average().orElseThrow() * pixel.mmPerRow();
-        double xx = 0;
-        double xy = 0;
-        double yy = 0;
-        for (PointPx point : skin) {
-            double dx = point.column() * pixel.mmPerColumn() - cx;
-            double dy = point.row() * pixel.mmPerRow() - cy;
-            xx += dx * dx;
-            xy += dx * dy;
-            yy += dy * dy;
-        }
-        double direction = Math.atan2(2 * xy, xx - yy) / 2;
-        double sign = (Math.cos(direction) >= 0) == sense.towardsRight() ? 1 : -1;
-        Xy along = new Xy(sign * Math.cos(direction), sign * Math.sin(direction));
-        double down = (along.x() >= 0) == sense.probeDown() ? -1 : 1;
-        Xy into = new Xy(-down * along.y(), down * along.x());
-        double u = (above.column() * pixel.mmPerColumn() - cx) * along.x()
-                + (above.row() * pixel.mmPerRow() - cy) * along.y();
-        PointPx origin =
-                new PointPx((cx + u * along.x()) / pixel.mmPerColumn(), (cy + u * along.y()) / pixel.mmPerRow());
-        return new SkinAxis(pixel, origin, along, into, face.halfMm(), face.beyond());
+    static SkinAxis of(ProbeFrame<Decimal64> frame, PixelSize pixel, double halfFaceMm, SkinBeyondProbe beyond) {
+        return new SkinAxis(
+                pixel,
+                frame.scale().toPixel(frame.origin()),
+                new Xy(frame.along().x().getReal(), frame.along().y().getReal()),
+                new Xy(frame.into().x().getReal(), frame.into().y().getReal()),
+                halfFaceMm,
+                beyond);
     }
-
-    /**
-     * Which way the image is shown.
-     *
-     * @param towardsRight the needle comes from the side of rising columns
-     * @param probeDown the frame shows the probe at its lower edge
-     */
-    record Sense(boolean towardsRight, boolean probeDown) {}
-
-    /** The transducer's face and the skin beside it. */
-    record Face(double halfMm, SkinBeyondProbe beyond) {}
 
     PointPx at(double u, double w) {
         return new PointPx(

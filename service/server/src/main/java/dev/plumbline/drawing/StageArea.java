@@ -9,7 +9,7 @@ final class StageArea {
     /** Not farther beyond the frame than this many times its longer side; design choice. */
     private static final double FARTHEST = 1.1;
 
-    private static final double MARGIN_EM = 3;
+    private static final double MARGIN_EM = 5;
     private static final double RULER_EM = 4.2;
     private static final double DEPTH_EM = 3.4;
     private static final double FOOT_EM = 2.6;
@@ -38,7 +38,7 @@ final class StageArea {
             Xy at = grid.xy(spot.at());
             return frame.holds(at)
                     ? stage
-                    : stage.with(List.of(at.plus(-MARGIN_EM * em, -em), at.plus(MARGIN_EM * em, MARGIN_EM * em)));
+                    : stage.with(List.of(at.plus(-MARGIN_EM * em, -em), at.plus(MARGIN_EM * em, FOOT_EM * em)));
         }
         if (item instanceof Item.Probe probe) {
             Xy out = grid.xy(probe.outward());

@@ -10,7 +10,7 @@ final class TableFigure {
     private static final Element.Type NAME = new Element.Type(0.8, false, Ink.TEXT, false);
     private static final Element.Type VALUE = new Element.Type(0.92, true, Ink.TEXT, false);
     private static final Element.Type SMALL = new Element.Type(0.68, false, Ink.QUIET, false);
-    private static final double SMALL_WIDTH_EM = 4;
+    private static final double SMALL_WIDTH_EM = 5;
 
     private final Note.Table table;
     private final double em;
@@ -94,7 +94,7 @@ final class TableFigure {
     }
 
     private double columnWidth() {
-        return width * (oneColumn() ? 0.4 : 0.24);
+        return width * (oneColumn() ? 0.4 : 0.22);
     }
 
     private double right(int column) {

@@ -38,8 +38,12 @@ final class RecordRoutes {
     private void open(Context ctx) {
         byte[] body = Bodies.json(ctx);
         CaseDocument document = CaseJson.read(body, Door.HTTP);
-        answer(ctx, records.open(document, IdempotencyKey.of(ctx, body), kept -> RecordJson.kept(kept)
-                .toString()));
+        answer(
+                ctx,
+                records.open(
+                        document,
+                        IdempotencyKey.of(ctx, body),
+                        kept -> RecordJson.kept(kept).toString()));
     }
 
     private void stored(Context ctx) {
@@ -50,8 +54,12 @@ final class RecordRoutes {
     private void file(Context ctx) {
         byte[] body = Bodies.json(ctx);
         CaseDocument document = document(StrictJson.read(body));
-        answer(ctx, records.file(document, IdempotencyKey.of(ctx, body), kept -> RecordJson.named(kept)
-                .toString()));
+        answer(
+                ctx,
+                records.file(
+                        document,
+                        IdempotencyKey.of(ctx, body),
+                        kept -> RecordJson.named(kept).toString()));
     }
 
     /** A whole case document, or only the identifier of one that is held. */
@@ -65,7 +73,10 @@ final class RecordRoutes {
         String location = StrictJson.read(reply.body().getBytes(StandardCharsets.UTF_8))
                 .path("location")
                 .asText();
-        ctx.status(reply.status()).header("Location", location).contentType(JSON).result(reply.body());
+        ctx.status(reply.status())
+                .header("Location", location)
+                .contentType(JSON)
+                .result(reply.body());
     }
 
     private void list(Context ctx) {

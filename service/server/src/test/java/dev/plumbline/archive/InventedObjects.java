@@ -54,6 +54,22 @@ public final class InventedObjects {
                 .put(Tag.PIXEL_DATA, samples);
     }
 
+    /** A grey image of 16 bits whose two bytes always differ. */
+    public static DataSet deep(int study, int series, int instance) {
+        short[] samples = new short[ROWS * COLUMNS];
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = (short) (0x0100 * (i + 1) + i % 3);
+        }
+        return header(study, series, instance)
+                .put(Tag.SOP_CLASS_UID, ULTRASOUND)
+                .put(Tag.ROWS, ROWS)
+                .put(Tag.COLUMNS, COLUMNS)
+                .put(Tag.BITS_ALLOCATED, 16)
+                .put(Tag.BITS_STORED, 16)
+                .put(Tag.HIGH_BIT, 15)
+                .put(Tag.PIXEL_DATA, samples);
+    }
+
     /** A document in its DICOM envelope. */
     public static DataSet document(int study, int series, int instance, byte[] pdf) {
         return general(study, series, instance)
@@ -81,7 +97,7 @@ public final class InventedObjects {
                 .put(Tag.STUDY_TIME, "101500")
                 .put(Tag.ACCESSION_NUMBER, "ACC" + study)
                 .put(Tag.MODALITY, "US")
-                .put(Tag.REFERRING_PHYSICIAN_NAME, new String[0])
+                .putEmpty(Tag.REFERRING_PHYSICIAN_NAME)
                 .put(Tag.STUDY_DESCRIPTION, "Invented study " + study)
                 .put(Tag.SERIES_DESCRIPTION, "Invented series " + series)
                 .put(Tag.PATIENT_NAME, "Invented^Person " + study)

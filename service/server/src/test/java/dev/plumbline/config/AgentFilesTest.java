@@ -38,9 +38,10 @@ class AgentFilesTest {
 
     @Test
     void anExampleCannotBeApproved() throws IOException {
-        Problem problem = SiteFiles.problem(FormularyFile.EXAMPLE, FormularyFile::read, tree -> tree.putObject("approval")
-                .put("by", "Doe^Jo")
-                .put("on", "2026-01-05"));
+        Problem problem = SiteFiles.problem(
+                FormularyFile.EXAMPLE,
+                FormularyFile::read,
+                tree -> tree.putObject("approval").put("by", "Doe^Jo").put("on", "2026-01-05"));
         assertThat(problem).isInstanceOf(Problem.ContradictoryFields.class);
     }
 
@@ -65,22 +66,24 @@ class AgentFilesTest {
 
     @Test
     void aRowWithoutALimitOrSourceIsRefusedWithItsPlace() throws IOException {
-        assertThat(SiteFiles.problem(FormularyFile.EXAMPLE, FormularyFile::read, tree -> ((ObjectNode)
-                                        tree.withArray("rows").get(2))
-                                .remove("absoluteMg"))
+        assertThat(SiteFiles.problem(
+                                FormularyFile.EXAMPLE,
+                                FormularyFile::read,
+                                tree -> ((ObjectNode) tree.withArray("rows").get(2)).remove("absoluteMg"))
                         .pointer())
                 .isEqualTo("/rows/2");
-        assertThat(SiteFiles.problem(FormularyFile.EXAMPLE, FormularyFile::read, tree -> ((ObjectNode)
-                        tree.withArray("rows").get(2))
-                .remove("source")))
+        assertThat(SiteFiles.problem(
+                        FormularyFile.EXAMPLE,
+                        FormularyFile::read,
+                        tree -> ((ObjectNode) tree.withArray("rows").get(2)).remove("source")))
                 .isInstanceOf(Problem.MissingField.class);
     }
 
     @Test
     void everyRowIsForADrugOfTheList() {
-        assertThat(FormularyFile.example().rows()).allSatisfy(row -> assertThat(
-                        DRUGS.drug(row.use().drug()).localAnaesthetic())
-                .isTrue());
+        assertThat(FormularyFile.example().rows())
+                .allSatisfy(row -> assertThat(DRUGS.drug(row.use().drug()).localAnaesthetic())
+                        .isTrue());
     }
 
     @ParameterizedTest
@@ -92,8 +95,10 @@ class AgentFilesTest {
 
     @Test
     void usualRangesSayThatTheyAreFromMemory() {
-        assertThat(DRUGS.drugs()).allSatisfy(drug -> drug.usual()
-                .ifPresent(usual -> assertThat(usual.foundation().standing()).isEqualTo(Standing.FROM_MEMORY)));
+        assertThat(DRUGS.drugs())
+                .allSatisfy(drug -> drug.usual()
+                        .ifPresent(usual ->
+                                assertThat(usual.foundation().standing()).isEqualTo(Standing.FROM_MEMORY)));
     }
 
     @Test

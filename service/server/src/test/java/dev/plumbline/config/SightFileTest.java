@@ -3,6 +3,8 @@ package dev.plumbline.config;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.plan.Approach;
 import dev.plumbline.problem.Problem;
@@ -190,17 +192,11 @@ class SightFileTest {
 
     @Test
     void aLadderThatForgetsAStateIsRefusedWithItsPlace() throws IOException {
-        Problem problem = SiteFiles.problem(
-                SightFile.NAME,
-                SightFile::read,
-                tree -> tree.withArray("ladders").get(0).get("steps").forEach(step -> {
-                    var when = ((ObjectNode) step).withArray("when");
-                    for (int i = when.size() - 1; i >= 0; i--) {
-                        if (when.get(i).textValue().equals("farPart")) {
-                            when.remove(i);
-                        }
-                    }
-                }));
+        Problem problem = SiteFiles.problem(SightFile.NAME, SightFile::read, tree -> {
+            JsonNode steps = tree.withArray("ladders").get(0).get("steps");
+            ArrayNode when = ((ObjectNode) steps.get(steps.size() - 1)).withArray("when");
+            assertThat(when.remove(3).textValue()).isEqualTo("farPart");
+        });
         assertThat(problem.pointer()).isEqualTo("/ladders/0");
         assertThat(problem.detail()).contains("farPart");
     }

@@ -12,13 +12,13 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /** Runs a program that is not ours; a missing one fails the test. */
-final class OutsideProgram {
+public final class OutsideProgram {
     private static final long LIMIT_SECONDS = 60;
 
     private OutsideProgram() {}
 
     /** Runs it to its end and gives its standard output; anything but exit code 0 fails. */
-    static byte[] run(String... command) {
+    public static byte[] run(String... command) {
         try {
             Path out = Files.createTempFile("program", ".out");
             Path err = Files.createTempFile("program", ".err");

@@ -38,7 +38,8 @@ final class TestImage {
                 .put(Tag.STUDY_ID, "1")
                 .put(Tag.SERIES_NUMBER, "1")
                 .put(Tag.INSTANCE_NUMBER, "1")
-                .putEmpty(Tag.PATIENT_ORIENTATION);
+                .putEmpty(Tag.PATIENT_ORIENTATION)
+                .putEmpty(Tag.LATERALITY);
     }
 
     /** Image pixel module for 8-bit samples. */
@@ -57,7 +58,9 @@ final class TestImage {
             dataSet.put(Tag.PLANAR_CONFIGURATION, 0);
         }
         if (frames > 1) {
-            dataSet.put(Tag.NUMBER_OF_FRAMES, Integer.toString(frames)).put(Tag.FRAME_TIME, "40.0");
+            dataSet.put(Tag.NUMBER_OF_FRAMES, Integer.toString(frames))
+                    .put(Tag.FRAME_TIME, "40.0")
+                    .putPointer(Tag.FRAME_INCREMENT_POINTER, Tag.FRAME_TIME);
         }
         return dataSet;
     }
@@ -92,6 +95,57 @@ final class TestImage {
     static DataSet rgb(int frames) {
         String sopClass = frames > 1 ? FrameClass.US_MULTIFRAME : FrameClass.US_IMAGE;
         return pixelModule(ultrasound(sopClass), "RGB", frames).put(Tag.PIXEL_DATA, pattern(frames, 3));
+    }
+
+    /** 12 bits stored of 16, the whole range in use. */
+    static DataSet grey16() {
+        short[] words = new short[ROWS * COLUMNS];
+        for (int i = 0; i < words.length; i++) {
+            words[i] = (short) (sample(0, i / COLUMNS, i % COLUMNS, 0) * 16 + i % 16);
+        }
+        return pixelModule(ultrasound(FrameClass.SECONDARY_CAPTURE), "MONOCHROME2", 1)
+                .put(Tag.CONVERSION_TYPE, "WSD")
+                .put(Tag.BITS_ALLOCATED, 16)
+                .put(Tag.BITS_STORED, 12)
+                .put(Tag.HIGH_BIT, 11)
+                .put(Tag.PIXEL_DATA, words);
+    }
+
+    /** Indices into three tables of 256 entries with 16 bits. */
+    static DataSet palette() {
+        DataSet image = pixelModule(ultrasound(FrameClass.US_IMAGE), "PALETTE COLOR", 1);
+        for (int colour = 0; colour < 3; colour++) {
+            short[] table = new short[256];
+            for (int i = 0; i < table.length; i++) {
+                table[i] = (short) ((i * (colour + 1) * 37 % 256) * 257);
+            }
+            image.put(Tag.RED_PALETTE_COLOR_LOOKUP_TABLE_DESCRIPTOR + colour, 256, 0, 16)
+                    .put(Tag.RED_PALETTE_COLOR_LOOKUP_TABLE_DATA + colour, table);
+        }
+        return image.put(Tag.PIXEL_DATA, pattern(1, 1));
+    }
+
+    /** RGB, one plane after the other. */
+    static DataSet planar() {
+        byte[] interleaved = pattern(1, 3);
+        byte[] planes = new byte[interleaved.length];
+        for (int i = 0; i < interleaved.length; i++) {
+            planes[i % 3 * ROWS * COLUMNS + i / 3] = interleaved[i];
+        }
+        return rgb(1).put(Tag.PLANAR_CONFIGURATION, 1).put(Tag.PIXEL_DATA, planes);
+    }
+
+    /** YBR_FULL_422: two luminances share one Cb and one Cr. */
+    static DataSet subsampled() {
+        byte[] full = pattern(1, 3);
+        byte[] bytes = new byte[ROWS * COLUMNS * 2];
+        for (int pair = 0; pair < bytes.length / 4; pair++) {
+            bytes[4 * pair] = full[6 * pair];
+            bytes[4 * pair + 1] = full[6 * pair + 3];
+            bytes[4 * pair + 2] = full[6 * pair + 1];
+            bytes[4 * pair + 3] = full[6 * pair + 2];
+        }
+        return rgb(1).put(Tag.PHOTOMETRIC_INTERPRETATION, "YBR_FULL_422").put(Tag.PIXEL_DATA, bytes);
     }
 
     /** One usable region over the whole image, with different scales on its two axes. */

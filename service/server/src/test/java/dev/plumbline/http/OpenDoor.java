@@ -26,7 +26,9 @@ final class OpenDoor implements AutoCloseable {
     OpenDoor() throws IOException {
         rooms = ServiceRooms.empty();
         doors = Doors.start(
-                Doors.Address.loopback(0), rooms.rooms(), new Doors.Service("0.0-test", () -> true, () -> "incident-7"));
+                Doors.Address.loopback(0),
+                rooms.rooms(),
+                new Doors.Service("0.0-test", () -> true, () -> "incident-7"));
     }
 
     List<String> routes() {
