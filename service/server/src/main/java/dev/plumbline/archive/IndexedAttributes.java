@@ -48,7 +48,9 @@ final class IndexedAttributes {
         String text = header.string(tag).orElse("");
         if (!UidSyntax.holds(text)) {
             throw new Refusal(new Problem.MalformedObject(
-                    "", what + " is missing or no DICOM UID.", "Send an object with digits and dots there, at most 64."));
+                    "",
+                    what + " is missing or no DICOM UID.",
+                    "Send an object with digits and dots there, at most 64."));
         }
         return text;
     }

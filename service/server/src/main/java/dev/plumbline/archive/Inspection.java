@@ -97,7 +97,8 @@ public final class Inspection {
         try {
             row = IndexedAttributes.row(DicomFile.open(file), digest, Files.size(file));
         } catch (Refusal refusal) {
-            return Optional.of(new Damage(file, "no object that is kept: " + refusal.problem().detail()));
+            return Optional.of(new Damage(
+                    file, "no object that is kept: " + refusal.problem().detail()));
         }
         if (store.object(row.sopInstanceUid()).isPresent()) {
             files.quarantine(digest);

@@ -64,14 +64,14 @@ class InspectionTest {
         byte[] other = DicomFile.encode(image(1, 1, 1).put(Tag.PATIENT_ID, "SOMEBODY-ELSE"));
         loseTheIndex();
         HeldObject second = receive(other);
-        Files.setLastModifiedTime(
-                archive.file(first), FileTime.from(Instant.parse("2020-01-01T00:00:00Z")));
+        Files.setLastModifiedTime(archive.file(first), FileTime.from(Instant.parse("2020-01-01T00:00:00Z")));
         loseTheIndex();
         Inspection.Reindexed reindexed = inspection().reindex();
         assertThat(reindexed.added()).isEqualTo(1);
-        assertThat(reindexed.damages()).singleElement().satisfies(damage -> assertThat(damage.toString())
-                .contains(second.digest())
-                .contains("quarantine"));
+        assertThat(reindexed.damages())
+                .singleElement()
+                .satisfies(damage ->
+                        assertThat(damage.toString()).contains(second.digest()).contains("quarantine"));
         assertThat(store.objects()).containsExactly(first);
         try (Stream<Path> aside = Files.list(folder.quarantine())) {
             assertThat(aside).hasSize(1);
@@ -103,8 +103,9 @@ class InspectionTest {
         bytes[bytes.length - 10] ^= 4;
         Files.write(file, bytes);
         assertThat(inspection().missing()).isEmpty();
-        assertThat(inspection().altered()).singleElement().satisfies(damage -> assertThat(damage.file())
-                .isEqualTo(file));
+        assertThat(inspection().altered())
+                .singleElement()
+                .satisfies(damage -> assertThat(damage.file()).isEqualTo(file));
         loseTheIndex();
         assertThat(inspection().reindex().added()).isEqualTo(1);
         assertThat(store.object(instanceUid(1, 1, 1))).isEmpty();

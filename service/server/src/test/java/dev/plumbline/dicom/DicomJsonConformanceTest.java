@@ -53,7 +53,9 @@ class DicomJsonConformanceTest {
         Map<String, ObjectNode> ours = new LinkedHashMap<>();
         for (String folder : List.of("test_files", "charset_files")) {
             try (Stream<Path> files = Files.list(PYDICOM.resolve(folder))) {
-                for (Path file : files.filter(f -> f.toString().endsWith(".dcm")).sorted().toList()) {
+                for (Path file : files.filter(f -> f.toString().endsWith(".dcm"))
+                        .sorted()
+                        .toList()) {
                     try {
                         ours.put(file.toString(), DicomJson.of(DicomFile.open(file), ""));
                     } catch (Refusal refusal) {
