@@ -1,64 +1,40 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.needle;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.List;
+import dev.plumbline.geometry.Foundation;
 import java.util.Optional;
 
 /**
- * Nominal tubing of one gauge, in millimetres; sources and their tags stand in {@code gauges.csv} beside this class.
+ * A gauge and the diameters that go by its name, in millimetres. A gauge fixes the outer diameter only (ISO 7864:2016,
+ * 3.1); the bore depends on the wall, so a device's own label goes before this table.
  *
- * @param outerMinMm ISO 9626 limit, from memory
- * @param outerMaxMm ISO 9626 limit, from memory
- * @param innerMinMm ISO 9626 minimum of a regular wall, from memory
- * @param nominalOuterMm Stubs
- * @param nominalInnerMm Stubs
+ * @param number legacy size designation; the larger, the thinner
+ * @param nominal the customary pair of diameters
+ * @param limits the standard's limits, where they are listed
  */
-public record Gauge(
-        int gauge,
-        double outerMinMm,
-        double outerMaxMm,
-        double innerMinMm,
-        double nominalOuterMm,
-        double nominalInnerMm) {
-    private static final List<Gauge> SHIPPED = read();
-
-    /** Thickest first. */
-    public static List<Gauge> shipped() {
-        return SHIPPED;
-    }
-
-    /** Empty for a gauge the table does not have. */
-    public static Optional<Gauge> of(int gauge) {
-        return SHIPPED.stream().filter(row -> row.gauge == gauge).findFirst();
-    }
-
-    private static List<Gauge> read() {
-        try (InputStream table = Gauge.class.getResourceAsStream("gauges.csv")) {
-            if (table == null) {
-                throw new IllegalStateException("The table of gauges is not on the class path.");
-            }
-            return new String(table.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .filter(line -> !line.startsWith("#"))
-                    .skip(1)
-                    .map(line -> row(line.split(",", -1)))
-                    .toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+public record Gauge(int number, Diameters nominal, Optional<Limits> limits) {
+    public Gauge {
+        if (number < 1) {
+            throw new IllegalArgumentException("A gauge is a positive number.");
         }
     }
 
-    private static Gauge row(String[] cells) {
-        return new Gauge(
-                Integer.parseInt(cells[0]),
-                Double.parseDouble(cells[2]),
-                Double.parseDouble(cells[3]),
-                Double.parseDouble(cells[4]),
-                Double.parseDouble(cells[7]),
-                Double.parseDouble(cells[8]));
+    /** Outer and inner diameter. */
+    public record Diameters(double outerMm, double innerMm, Foundation foundation) {
+        public Diameters {
+            if (!(0 < innerMm && innerMm < outerMm) || Double.isInfinite(outerMm)) {
+                throw new IllegalArgumentException("The bore is narrower than the needle.");
+            }
+        }
+    }
+
+    /** Limits of the outer diameter and the least bore of a regular wall. */
+    public record Limits(double outerLeastMm, double outerMostMm, double innerLeastMm, Foundation foundation) {
+        public Limits {
+            if (!(0 < innerLeastMm && innerLeastMm < outerLeastMm && outerLeastMm <= outerMostMm)
+                    || Double.isInfinite(outerMostMm)) {
+                throw new IllegalArgumentException("Limits of a gauge run from bore to outer diameter.");
+            }
+        }
     }
 }

@@ -149,6 +149,9 @@ public sealed interface Problem {
     /** The request itself: a method, media type or header that the route does not take. */
     record NotAcceptable(String pointer, String detail, String remedy) implements Problem {}
 
+    /** A body in a media type or content coding that the route does not take. */
+    record MediaTypeNotTaken(String pointer, String detail, String remedy) implements Problem {}
+
     /** The disk is too full to promise that anything more can be kept. */
     record NoRoom(String pointer, String detail, String remedy) implements Problem {}
 }

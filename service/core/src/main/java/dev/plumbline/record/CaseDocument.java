@@ -10,6 +10,7 @@ import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.PlanMarks;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Everything known about one block on one side of one patient, as stated and nothing added; what is absent was not said.
@@ -49,6 +50,28 @@ public record CaseDocument(
                 constraints,
                 uncertainty,
                 observations,
+                context,
+                signature);
+    }
+
+    /** The same case with its frames named in another way, in the order of the observations. */
+    public CaseDocument withFrames(FrameRef planned, List<FrameRef> observed) {
+        if (observed.size() != observations.size()) {
+            throw new IllegalArgumentException("Every observation has one frame.");
+        }
+        return new CaseDocument(
+                caseId,
+                approach,
+                planned,
+                probe,
+                marks,
+                needle,
+                intent,
+                constraints,
+                uncertainty,
+                IntStream.range(0, observed.size())
+                        .mapToObj(i -> new ObservedFrame(observations.get(i).marks(), observed.get(i)))
+                        .toList(),
                 context,
                 signature);
     }

@@ -29,24 +29,6 @@ class BoreExternalValuesTest {
     }
 
     @Test
-    void theTableHasEveryGaugeFrom16To30() {
-        assertThat(Gauge.shipped()).hasSize(15);
-        Gauge twentyTwo = Gauge.of(22).orElseThrow();
-        assertThat(twentyTwo.nominalOuterMm()).isEqualTo(0.7176);
-        assertThat(twentyTwo.nominalInnerMm()).isEqualTo(0.413);
-        assertThat(Gauge.of(40)).isEmpty();
-    }
-
-    /** FACTS 3, plausibility: the nominal sizes lie within the remembered limits. */
-    @Test
-    void nominalSizesLieWithinTheLimits() {
-        assertThat(Gauge.shipped()).allSatisfy(row -> {
-            assertThat(row.nominalOuterMm()).isBetween(row.outerMinMm(), row.outerMaxMm());
-            assertThat(row.nominalInnerMm()).isGreaterThanOrEqualTo(row.innerMinMm());
-        });
-    }
-
-    @Test
     void refusesABoreThatIsNone() {
         assertThatThrownBy(() -> new Bore(0, 50)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Bore(0.4, Double.NaN)).isInstanceOf(IllegalArgumentException.class);

@@ -4,9 +4,15 @@ package dev.plumbline.dicom;
 import com.pixelmed.dicom.Attribute;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.AttributeTag;
+import com.pixelmed.dicom.AttributeTagAttribute;
 import com.pixelmed.dicom.DicomException;
+import com.pixelmed.dicom.FloatSingleAttribute;
+import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
 import com.pixelmed.dicom.SpecificCharacterSet;
+import com.pixelmed.dicom.ValueRepresentation;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -101,6 +107,28 @@ public final class DataSet {
         return values.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(values[0]);
     }
 
+    /** The bytes of an attribute (OB, UN), or its 16-bit words as bytes, low byte first (OW); empty where it has none. */
+    public byte[] bytes(int tag) {
+        Attribute attribute = attributes.get(toolkitTag(tag));
+        if (attribute == null || attribute.getVL() == 0) {
+            return new byte[0];
+        }
+        try {
+            return ValueRepresentation.isOtherByteVR(attribute.getVR())
+                            || ValueRepresentation.isUnknownVR(attribute.getVR())
+                    ? attribute.getByteValues()
+                    : lowByteFirst(attribute.getShortValues());
+        } catch (DicomException e) {
+            throw new IllegalStateException("(" + Tag.text(tag) + ") holds neither bytes nor words.", e);
+        }
+    }
+
+    private static byte[] lowByteFirst(short[] words) {
+        ByteBuffer bytes = ByteBuffer.allocate(Math.multiplyExact(words.length, Short.BYTES));
+        bytes.order(ByteOrder.LITTLE_ENDIAN).asShortBuffer().put(words);
+        return bytes.array();
+    }
+
     /** The items of a sequence; empty where absent or without items. */
     public List<DataSet> items(int tag) {
         if (!(attributes.get(toolkitTag(tag)) instanceof SequenceAttribute sequence)) {
@@ -146,6 +174,52 @@ public final class DataSet {
         return fill(tag, attribute -> attribute.setValues(even));
     }
 
+    /**
+     * Puts 16-bit samples, least significant bit first (OW).
+     *
+     * @param words kept, not copied; do not change them afterwards
+     */
+    public DataSet put(int tag, short[] words) {
+        if (tag != Tag.PIXEL_DATA) {
+            return fill(tag, attribute -> attribute.setValues(words));
+        }
+        // the dictionary leaves bytes or words open for pixel data
+        return fill(tag, attribute -> {
+            OtherWordAttribute pixels = new OtherWordAttribute(attribute.getTag());
+            pixels.setValues(words);
+            attributes.put(pixels);
+        });
+    }
+
+    /** Puts 32-bit floating point numbers as they are (FL, OF), such as graphic data. */
+    public DataSet put(int tag, float... values) {
+        return fill(tag, attribute -> {
+            if (attribute instanceof FloatSingleAttribute single) { // takes them one by one only
+                for (float value : values) {
+                    single.addValue(value);
+                }
+            } else {
+                attribute.setValues(values);
+            }
+        });
+    }
+
+    /** Puts the tag of another attribute (AT), such as the frame increment pointer. */
+    public DataSet putPointer(int tag, int to) {
+        return fill(tag, attribute -> ((AttributeTagAttribute) attribute).addValue(toolkitTag(to)));
+    }
+
+    /** Puts an attribute without a value (type 2), a sequence without items included. */
+    public DataSet putEmpty(int tag) {
+        return fill(tag, attribute -> {});
+    }
+
+    /** Takes an attribute out; absent stays absent. */
+    public DataSet remove(int tag) {
+        attributes.remove(toolkitTag(tag));
+        return this;
+    }
+
     /** Puts a sequence; no items make an empty (type 2) sequence. */
     public DataSet put(int tag, List<DataSet> items) {
         SequenceAttribute sequence = new SequenceAttribute(toolkitTag(tag));
@@ -165,8 +239,7 @@ public final class DataSet {
 
     private DataSet fill(int tag, Filling filling) {
         try {
-            Attribute attribute = attributes.putNewAttribute(toolkitTag(tag), UTF_8);
-            filling.into(attribute);
+            filling.into(attributes.putNewAttribute(toolkitTag(tag), UTF_8));
             return this;
         } catch (DicomException e) {
             throw new IllegalArgumentException("Not a value for (" + Tag.text(tag) + ")", e);

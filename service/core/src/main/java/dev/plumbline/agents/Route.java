@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.agents;
+
+/** Where an agent is put. */
+public enum Route {
+    PERINEURAL("perineural"),
+    FASCIAL_PLANE("fascialPlane"),
+    INFILTRATION("infiltration");
+
+    private final String word;
+
+    Route(String word) {
+        this.word = word;
+    }
+
+    public String word() {
+        return word;
+    }
+}

@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import dev.plumbline.archive.Filing.Filed;
+import dev.plumbline.archive.HeldObject.Identity;
+import dev.plumbline.archive.ObjectFiles.Staged;
+import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.Tag;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The embedded archive: takes objects in and hands them out as they came, byte for byte but for the preamble.
+ *
+ * <p>An object is acknowledged when its file and its index row are durable. The first object with a SOP Instance UID
+ * stands; another one with the same UID is refused and put in quarantine.
+ */
+public final class Archive {
+    private static final Logger LOG = LoggerFactory.getLogger(Archive.class);
+    private static final int LOGGED_DIGITS = 12;
+
+    private final ObjectFiles files;
+    private final Store store;
+
+    public Archive(DataFolder folder, Store store, LowWater lowWater) {
+        this.files = new ObjectFiles(folder, lowWater);
+        this.store = store;
+    }
+
+    public Store store() {
+        return store;
+    }
+
+    /**
+     * Refuses before a body is read where it could not be kept.
+     *
+     * @param declaredBytes what the sender announces, 0 where it does not
+     * @throws Refusal {@link Problem.NoRoom}
+     */
+    public void requireRoom(long declaredBytes) {
+        files.requireRoom(declaredBytes);
+    }
+
+    /**
+     * Takes one DICOM file in.
+     *
+     * @throws Refusal when it is no DICOM file that is taken, is too large, contradicts a held object, or finds no room
+     */
+    public Reception.Kept receive(InputStream bytes) {
+        return orRefuse(receive(bytes, object -> {}));
+    }
+
+    /**
+     * Takes one DICOM file in that must hold frames which can be shown and measured.
+     *
+     * @throws Refusal as {@link #receive(InputStream)}, and when it holds no such frames; then nothing is kept
+     */
+    public Reception.Kept receiveFrames(InputStream bytes) {
+        return orRefuse(receive(bytes, object -> object.geometry(1)));
+    }
+
+    private static Reception.Kept orRefuse(Reception reception) {
+        return reception.fold(kept -> kept, refused -> {
+            throw new Refusal(refused.problem());
+        });
+    }
+
+    /**
+     * Takes one DICOM file in that must belong to a study, where one is given; says what became of it, also where it is
+     * refused.
+     */
+    public Reception receive(InputStream bytes, Optional<String> study) {
+        return receive(bytes, object -> requireStudy(object.header(), study));
+    }
+
+    /** @param admission throws a Refusal where the object is not taken */
+    private Reception receive(InputStream bytes, Consumer<DicomFile> admission) {
+        Optional<Identity> who = Optional.empty();
+        try {
+            files.requireRoom(0);
+            try (Staged staged = files.stage(bytes)) {
+                HeldObject object = index(staged);
+                who = Optional.of(object.identity());
+                admission.accept(staged.object());
+                return keep(object, staged);
+            }
+        } catch (Refusal refusal) {
+            return new Reception.Refused(refusal.problem(), who);
+        }
+    }
+
+    private Reception keep(HeldObject object, Staged staged) {
+        if (isKnown(object, staged)) {
+            return new Reception.Kept(object, true);
+        }
+        files.place(staged);
+        try {
+            return new Reception.Kept(object, !store.write(writing -> writing.add(object)));
+        } catch (Refusal refusal) {
+            if (refusal.problem() instanceof Problem.Conflict) {
+                files.quarantine(object.digest());
+                warnOfQuarantine(object.digest());
+            }
+            throw refusal;
+        }
+    }
+
+    /** @throws Refusal after putting it in quarantine, where another object has its UID */
+    private boolean isKnown(HeldObject object, Staged staged) {
+        Optional<HeldObject> held = store.object(object.sopInstanceUid());
+        if (held.isPresent() && !held.get().digest().equals(object.digest())) {
+            files.quarantine(staged);
+            warnOfQuarantine(staged.digest());
+            throw otherObjectHeld();
+        }
+        return held.isPresent();
+    }
+
+    private static void warnOfQuarantine(String digest) {
+        LOG.warn("An object contradicts a held one with the same UID; put in quarantine: {}", shortened(digest));
+    }
+
+    private static String shortened(String digest) {
+        return digest.substring(0, LOGGED_DIGITS);
+    }
+
+    static Refusal otherObjectHeld() {
+        return new Refusal(new Problem.Conflict(
+                "",
+                "Another object is held under this SOP Instance UID; the first one stands.",
+                "Give the new object a SOP Instance UID of its own."));
+    }
+
+    private static void requireStudy(DataSet header, Optional<String> study) {
+        if (study.isPresent() && !study.equals(header.string(Tag.STUDY_INSTANCE_UID))) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "",
+                    "The object belongs to another study than the address.",
+                    "Send it to the address of its study."));
+        }
+    }
+
+    /**
+     * Keeps a record: its objects as files first, then case, revision, index rows and answer in one commit.
+     *
+     * @throws Refusal {@link Problem.Conflict} or {@link Problem.KeyReused} when something else is held in its place
+     */
+    public Filed file(Filing filing) {
+        files.requireRoom(
+                filing.objects().stream().mapToLong(bytes -> bytes.length).sum());
+        List<Staged> staged = new ArrayList<>();
+        try {
+            filing.objects().forEach(bytes -> staged.add(files.stage(new ByteArrayInputStream(bytes))));
+            List<HeldObject> objects = staged.stream().map(Archive::index).toList();
+            for (int i = 0; i < staged.size(); i++) {
+                isKnown(objects.get(i), staged.get(i));
+            }
+            staged.forEach(files::place);
+            return store.write(writing -> commit(filing, objects, writing));
+        } finally {
+            staged.forEach(Staged::close);
+        }
+    }
+
+    private static Filed commit(Filing filing, List<HeldObject> objects, Store.Writing writing) {
+        writing.add(filing.stored());
+        objects.forEach(writing::add);
+        boolean added = writing.add(filing.revision());
+        return new Filed(added, filing.answer().map(writing::add));
+    }
+
+    private static HeldObject index(Staged staged) {
+        return IndexedAttributes.row(staged.object(), staged.digest(), staged.size());
+    }
+
+    /**
+     * A held object.
+     *
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public HeldObject held(String sopInstanceUid) {
+        return store.object(sopInstanceUid)
+                .orElseThrow(() -> notHeld("No object with this SOP Instance UID is held here."));
+    }
+
+    /**
+     * The objects of a study or series, at least one.
+     *
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public List<HeldObject> held(String studyInstanceUid, Optional<String> seriesInstanceUid) {
+        List<HeldObject> objects = store.objects(studyInstanceUid, seriesInstanceUid);
+        if (objects.isEmpty()) {
+            throw notHeld("No object of this study or series is held here.");
+        }
+        return objects;
+    }
+
+    private static Refusal notHeld(String detail) {
+        return new Refusal(new Problem.NotHeld("", detail, "Search for what is held, or send it first."));
+    }
+
+    /** The file of a held object; it never changes. */
+    public Path file(HeldObject object) {
+        Path file = files.file(object.digest());
+        try {
+            if (Files.exists(file) && Files.size(file) == object.size()) {
+                return file;
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        throw new StoreDamaged("The file " + file + " of a held object is missing or not as long as it was.");
+    }
+
+    /** A held object, read. */
+    public DicomFile open(HeldObject object) throws IOException {
+        return DicomFile.open(file(object));
+    }
+}

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A record on its way in: its case, its revision, the objects it consists of, and the answer to be kept for a request
+ * that comes again. Kept together or not at all.
+ *
+ * @param objects whole DICOM files; none for a draft
+ */
+public record Filing(StoredCase stored, StoredRevision revision, List<byte[]> objects, Optional<KeptAnswer> answer) {
+    public Filing {
+        objects = List.copyOf(objects);
+    }
+
+    /**
+     * What came of it.
+     *
+     * @param added false where the same revision was held before
+     * @param answer the answer that stands for the key
+     */
+    public record Filed(boolean added, Optional<KeptAnswer> answer) {}
+}

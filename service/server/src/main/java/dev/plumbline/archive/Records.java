@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import dev.plumbline.deviation.Comparison;
+import dev.plumbline.dicom.ComposedObject;
+import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.document.CaseInputs;
+import dev.plumbline.document.CaseJson;
+import dev.plumbline.document.Door;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.Signature;
+import dev.plumbline.record.Uids;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Makes records of cases and keeps them.
+ *
+ * <p>A case with a signature becomes a signed record whose objects stand in the archive; without one it stays a draft
+ * that is kept here and never archived. The objects are a function of what is kept, so they can be composed again.
+ */
+public final class Records {
+    private static final int FIRST_REVISION = 1;
+    private static final int CREATED = 201;
+    private static final int HELD = 200;
+
+    private final Archive archive;
+    private final HeldFrames frames;
+    private final RecordComposer composer;
+    private final Clock clock;
+
+    public Records(Archive archive, Installation installation, Clock clock) {
+        this.archive = archive;
+        this.frames = new HeldFrames(archive);
+        this.composer = new RecordComposer(installation);
+        this.clock = clock;
+    }
+
+    /** A request that carries a key, so that it can come again without harm. */
+    public record Request(String key, String bodyDigest) {}
+
+    /**
+     * What is answered, now and each time the same request comes again.
+     *
+     * @param status of HTTP: created or already held
+     */
+    public record Reply(int status, String body) {}
+
+    /** Says in words of the door what was kept. */
+    @FunctionalInterface
+    public interface Wording<K> {
+        String body(K kept);
+    }
+
+    /**
+     * Keeps a case without making a record of it; durable when it returns. The same case again is harmless.
+     *
+     * @throws Refusal {@link Problem.Conflict} where another content is held under its identifier
+     */
+    public Reply open(CaseDocument document, Optional<Request> request, Wording<CaseDocument> wording) {
+        Optional<Reply> earlier = request.flatMap(this::answered);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        CaseDocument identified = CaseJson.identified(document);
+        boolean known = held(identified).isPresent();
+        Reply reply = new Reply(known ? HELD : CREATED, wording.body(identified));
+        archive.store().write(writing -> {
+            writing.add(stored(identified));
+            return request.map(r -> writing.add(kept(r, reply)));
+        });
+        return reply;
+    }
+
+    /**
+     * Makes and keeps the record of a case; durable when it returns. The same case again is harmless.
+     *
+     * @throws Refusal where the case cannot be recorded, or another content is held under its identifier
+     */
+    public Reply file(CaseDocument document, Optional<Request> request, Wording<StoredRevision> wording) {
+        Optional<Reply> earlier = request.flatMap(this::answered);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        CaseDocument identified = CaseJson.identified(document);
+        List<StoredRevision> revisions =
+                held(identified).map(c -> archive.store().revisions(c.caseId())).orElse(List.of());
+        if (!revisions.isEmpty()) {
+            return new Reply(HELD, wording.body(revisions.get(0)));
+        }
+        RecordRevision revision = compute(identified);
+        List<ComposedObject> objects = composer.compose(revision, frames);
+        StoredRevision stored = stored(revision, objects);
+        Reply reply = new Reply(CREATED, wording.body(stored));
+        archive.file(new Filing(
+                stored(identified),
+                stored,
+                revision.signed() ? objects.stream().map(ComposedObject::bytes).toList() : List.of(),
+                request.map(r -> kept(r, reply))));
+        return reply;
+    }
+
+    private Optional<Reply> answered(Request request) {
+        return archive.store()
+                .answer(request.key(), request.bodyDigest(), clock.instant())
+                .map(kept -> new Reply(kept.status(), kept.body()));
+    }
+
+    private KeptAnswer kept(Request request, Reply reply) {
+        return new KeptAnswer(request.key(), request.bodyDigest(), reply.status(), reply.body(), clock.instant());
+    }
+
+    private StoredCase stored(CaseDocument identified) {
+        return new StoredCase(identified.caseId().orElseThrow(), CaseJson.canonical(identified), clock.instant());
+    }
+
+    /** @throws Refusal where another content is held under the identifier */
+    private Optional<StoredCase> held(CaseDocument identified) {
+        Optional<StoredCase> held =
+                archive.store().storedCase(identified.caseId().orElseThrow());
+        if (held.isPresent() && !held.get().document().equals(CaseJson.canonical(identified))) {
+            throw new Refusal(new Problem.Conflict(
+                    "/caseId",
+                    "Another content is held under this case identifier; the first one stands.",
+                    "Send a new caseId for a new case."));
+        }
+        return held;
+    }
+
+    /**
+     * The case document as it is held.
+     *
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public CaseDocument document(String caseId) {
+        return archive.store()
+                .storedCase(caseId)
+                .map(c -> read(c.document()))
+                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
+                        "/caseId", "No case with this identifier is held here.", "Send it with POST /v1/cases.")));
+    }
+
+    private RecordRevision compute(CaseDocument document) {
+        CaseInputs inputs = CaseInputs.of(document, frames::geometry);
+        Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
+        OffsetDateTime time = document.signature()
+                .map(Signature::time)
+                .orElseGet(() -> OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS));
+        return new RecordRevision(document.caseId().orElseThrow(), FIRST_REVISION, document, comparison, time);
+    }
+
+    /** A draft keeps its objects to itself: they are composed again when somebody asks. */
+    private static StoredRevision stored(RecordRevision revision, List<ComposedObject> objects) {
+        List<String> reportFirst = new ArrayList<>();
+        for (ComposedObject object : revision.signed() ? objects : List.<ComposedObject>of()) {
+            reportFirst.add(0, object.sopInstanceUid());
+        }
+        return new StoredRevision(
+                revision.caseId(),
+                revision.revision(),
+                revision.time(),
+                revision.signed() ? StoredRevision.State.SIGNED : StoredRevision.State.DRAFT,
+                CaseJson.canonical(revision.document()),
+                Uids.instance(revision.caseId(), revision.revision(), "sr"),
+                reportFirst);
+    }
+
+    /**
+     * A record by the UID of its report.
+     *
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public StoredRevision revision(String reportUid) {
+        return archive.store()
+                .revisionOfReport(reportUid)
+                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
+                        "", "No record with this UID is held here.", "List the records with GET /v1/records.")));
+    }
+
+    /** The records of one case, or of all, newest first. */
+    public List<StoredRevision> revisions(Optional<String> caseId, int limit, int offset) {
+        return caseId.map(id -> archive.store().revisions(id))
+                .orElseGet(() -> archive.store().revisions(limit, offset));
+    }
+
+    /** The revision with what it says, and plan, observations and deviations computed again from that. */
+    public RecordRevision read(StoredRevision stored) {
+        CaseDocument document = read(stored.document());
+        CaseInputs inputs = CaseInputs.of(document, frames::geometry);
+        Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
+        return new RecordRevision(stored.caseId(), stored.revision(), document, comparison, stored.time());
+    }
+
+    private static CaseDocument read(String canonical) {
+        return CaseJson.read(canonical.getBytes(StandardCharsets.UTF_8), Door.HTTP);
+    }
+
+    /** The report as a DICOM file: the one in the archive, or composed again for a draft, which stands nowhere else. */
+    public InputStream report(StoredRevision stored) {
+        if (stored.state() == StoredRevision.State.DRAFT) {
+            List<ComposedObject> objects = composer.compose(read(stored), frames);
+            return new ByteArrayInputStream(objects.get(objects.size() - 1).bytes());
+        }
+        try {
+            return Files.newInputStream(archive.file(archive.held(stored.reportUid())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.nio.file.Path;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
+
+/** The store in one SQLite file. */
+public final class SqliteStore implements Store {
+    private static final String REVISION =
+            "SELECT case_id, revision, time, state, document, report_uid FROM revisions ";
+
+    private final SqliteDatabase database;
+    private final SqliteObjects objects;
+
+    private SqliteStore(SqliteDatabase database) {
+        this.database = database;
+        this.objects = new SqliteObjects(database);
+    }
+
+    /**
+     * Opens the file, makes it or brings it to this version.
+     *
+     * @throws StoreDamaged when the file is no database, is damaged, or was written by a newer version
+     */
+    public static SqliteStore open(Path file) {
+        return new SqliteStore(SqliteDatabase.open(file));
+    }
+
+    @Override
+    public <T> T write(Function<Writing, T> work) {
+        return database.transaction(() -> work.apply(new SqliteWriting(database, objects, this)));
+    }
+
+    @Override
+    public Optional<HeldObject> object(String sopInstanceUid) {
+        return objects.byUid(sopInstanceUid);
+    }
+
+    @Override
+    public List<HeldObject> objects(String studyInstanceUid, Optional<String> seriesInstanceUid) {
+        return objects.within(studyInstanceUid, seriesInstanceUid);
+    }
+
+    @Override
+    public List<HeldObject> objects() {
+        return objects.all();
+    }
+
+    @Override
+    public List<Found> search(Search search) {
+        return objects.search(search);
+    }
+
+    @Override
+    public Optional<StoredCase> storedCase(String caseId) {
+        return database
+                .query(
+                        "SELECT document, created FROM cases WHERE case_id = ?",
+                        List.of(caseId),
+                        row -> new StoredCase(caseId, row.getString(1), Instant.parse(row.getString(2))))
+                .stream()
+                .findFirst();
+    }
+
+    @Override
+    public List<StoredRevision> revisions(String caseId) {
+        return database.query(REVISION + "WHERE case_id = ? ORDER BY revision", List.of(caseId), this::revision);
+    }
+
+    @Override
+    public Optional<StoredRevision> revisionOfReport(String reportUid) {
+        return database.query(REVISION + "WHERE report_uid = ?", List.of(reportUid), this::revision).stream()
+                .findFirst();
+    }
+
+    @Override
+    public List<StoredRevision> revisions(int limit, int offset) {
+        return database.query(
+                REVISION + "ORDER BY rowid DESC LIMIT ? OFFSET ?", List.of(limit, offset), this::revision);
+    }
+
+    private StoredRevision revision(ResultSet row) throws SQLException {
+        List<String> uids = database.query(
+                "SELECT sop_instance_uid FROM revision_objects WHERE case_id = ? AND revision = ? ORDER BY position",
+                List.of(row.getString(1), row.getInt(2)),
+                object -> object.getString(1));
+        return new StoredRevision(
+                row.getString(1),
+                row.getInt(2),
+                OffsetDateTime.parse(row.getString(3)),
+                StoredRevision.State.valueOf(row.getString(4)),
+                row.getString(5),
+                row.getString(6),
+                uids);
+    }
+
+    @Override
+    public Optional<KeptAnswer> answer(String key, String requestDigest, Instant now) {
+        Optional<KeptAnswer> kept = database
+                .query(
+                        "SELECT request_digest, status, body, created FROM answers WHERE key = ? AND created >= ?",
+                        List.of(key, now.minus(KeptAnswer.KEPT_FOR).getEpochSecond()),
+                        row -> new KeptAnswer(
+                                key,
+                                row.getString(1),
+                                row.getInt(2),
+                                row.getString(3),
+                                Instant.ofEpochSecond(row.getLong(4))))
+                .stream()
+                .findFirst();
+        kept.filter(answer -> !answer.requestDigest().equals(requestDigest)).ifPresent(other -> {
+            throw new Refusal(new Problem.KeyReused(""));
+        });
+        return kept;
+    }
+
+    @Override
+    public String deviceObserverUid(Supplier<String> fresh) {
+        return database.transaction(() -> {
+            database.update(
+                    "INSERT INTO installation (id, device_observer_uid) VALUES (1, ?) ON CONFLICT DO NOTHING",
+                    List.of(fresh.get()));
+            return database.query("SELECT device_observer_uid FROM installation", List.of(), row -> row.getString(1))
+                    .get(0);
+        });
+    }
+
+    /** A setting as the open connection has it. */
+    String pragma(String name) {
+        return database.query("PRAGMA " + name, List.of(), row -> row.getString(1))
+                .get(0);
+    }
+
+    @Override
+    public void close() {
+        database.close();
+    }
+}

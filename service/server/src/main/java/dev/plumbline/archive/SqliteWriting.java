@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.util.List;
+
+/** The writing half of the store; lives inside one transaction. What is there already stands. */
+final class SqliteWriting implements Store.Writing {
+    private final SqliteDatabase database;
+    private final SqliteObjects objects;
+    private final Store reading;
+
+    SqliteWriting(SqliteDatabase database, SqliteObjects objects, Store reading) {
+        this.database = database;
+        this.objects = objects;
+        this.reading = reading;
+    }
+
+    @Override
+    public boolean add(HeldObject object) {
+        if (objects.insert(object)) {
+            return true;
+        }
+        boolean same = objects.byUid(object.sopInstanceUid())
+                .map(HeldObject::digest)
+                .filter(object.digest()::equals)
+                .isPresent();
+        if (!same) {
+            throw Archive.otherObjectHeld();
+        }
+        return false;
+    }
+
+    @Override
+    public boolean add(StoredCase stored) {
+        int added = database.update(
+                "INSERT INTO cases (case_id, document, created) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
+                List.of(stored.caseId(), stored.document(), stored.created().toString()));
+        if (added == 0
+                && !reading.storedCase(stored.caseId()).orElseThrow().document().equals(stored.document())) {
+            throw new Refusal(new Problem.Conflict(
+                    "/caseId",
+                    "Another case document is held under this caseId.",
+                    "Give the new case a caseId of its own."));
+        }
+        return added == 1;
+    }
+
+    @Override
+    public boolean add(StoredRevision revision) {
+        int added = database.update(
+                "INSERT INTO revisions (case_id, revision, time, state, document, report_uid) VALUES (?, ?, ?, ?, ?, ?)"
+                        + " ON CONFLICT DO NOTHING",
+                List.of(
+                        revision.caseId(),
+                        revision.revision(),
+                        revision.time().toString(),
+                        revision.state().name(),
+                        revision.document(),
+                        revision.reportUid()));
+        if (added == 0) {
+            requireSame(revision);
+            return false;
+        }
+        for (int i = 0; i < revision.objects().size(); i++) {
+            database.update(
+                    "INSERT INTO revision_objects (case_id, revision, position, sop_instance_uid) VALUES (?, ?, ?, ?)",
+                    List.of(
+                            revision.caseId(),
+                            revision.revision(),
+                            i,
+                            revision.objects().get(i)));
+        }
+        return true;
+    }
+
+    private void requireSame(StoredRevision revision) {
+        if (!reading.revisions(revision.caseId()).contains(revision)) {
+            throw new Refusal(new Problem.Conflict(
+                    "/caseId",
+                    "Another record is held for this caseId and revision.",
+                    "Read the held one; amend it, or give the new case a caseId of its own."));
+        }
+    }
+
+    @Override
+    public KeptAnswer add(KeptAnswer answer) {
+        database.update(
+                "DELETE FROM answers WHERE created < ?",
+                List.of(answer.created().minus(KeptAnswer.KEPT_FOR).getEpochSecond()));
+        database.update(
+                "INSERT INTO answers (key, request_digest, status, body, created) VALUES (?, ?, ?, ?, ?)"
+                        + " ON CONFLICT DO NOTHING",
+                List.of(
+                        answer.key(),
+                        answer.requestDigest(),
+                        answer.status(),
+                        answer.body(),
+                        answer.created().getEpochSecond()));
+        return reading.answer(answer.key(), answer.requestDigest(), answer.created())
+                .orElseThrow();
+    }
+}

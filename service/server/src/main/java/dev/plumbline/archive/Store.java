@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
+
+/**
+ * The state: the index of objects, cases, revisions of records, answers already given. What {@link #write} returned
+ * from is durable.
+ */
+public interface Store extends AutoCloseable {
+    /** One transaction: everything the work does is kept together, or nothing when it throws. */
+    <T> T write(Function<Writing, T> work);
+
+    Optional<HeldObject> object(String sopInstanceUid);
+
+    /** Objects of a study, or of one of its series, in the order they were received. */
+    List<HeldObject> objects(String studyInstanceUid, Optional<String> seriesInstanceUid);
+
+    /** Every object, in the order received. */
+    List<HeldObject> objects();
+
+    List<Found> search(Search search);
+
+    Optional<StoredCase> storedCase(String caseId);
+
+    /** Of one case, oldest first. */
+    List<StoredRevision> revisions(String caseId);
+
+    Optional<StoredRevision> revisionOfReport(String reportUid);
+
+    /** Of all cases, newest first. */
+    List<StoredRevision> revisions(int limit, int offset);
+
+    /**
+     * The answer already given under a key, if one is still kept.
+     *
+     * @throws Refusal {@link Problem.KeyReused} where the key came with another body
+     */
+    Optional<KeptAnswer> answer(String key, String requestDigest, Instant now);
+
+    /** The UID of this installation as an observer: asked of the supplier once in its life, then kept. */
+    String deviceObserverUid(Supplier<String> fresh);
+
+    @Override
+    void close();
+
+    /** What a transaction can do. */
+    interface Writing {
+        /**
+         * Adds an index row, unless the same object has one.
+         *
+         * @return false where it was there
+         * @throws Refusal {@link Problem.Conflict} where another object has this SOP Instance UID
+         */
+        boolean add(HeldObject object);
+
+        /**
+         * Adds a case, unless the same case is there.
+         *
+         * @return false where it was there
+         * @throws Refusal {@link Problem.Conflict} where the case is there with another content
+         */
+        boolean add(StoredCase stored);
+
+        /**
+         * Adds a revision, unless the same revision is there.
+         *
+         * @return false where it was there
+         * @throws Refusal {@link Problem.Conflict} where the revision is there with another content
+         */
+        boolean add(StoredRevision revision);
+
+        /**
+         * Keeps an answer and forgets those that are too old.
+         *
+         * @return the answer that stands: this one, or the one given before to the same request
+         * @throws Refusal {@link Problem.KeyReused} where the key came with another body
+         */
+        KeptAnswer add(KeptAnswer answer);
+    }
+}

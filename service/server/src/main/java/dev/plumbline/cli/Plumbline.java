@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.cli;
+
+import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.Cautions;
+import java.io.PrintWriter;
+import java.time.Clock;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+
+/** The command {@code plumbline} with all its subcommands. */
+public final class Plumbline {
+    private final CommandLine commands;
+
+    /** What the commands lead to, and what they may not make themselves. */
+    public record Collaborators(String version, RecordComposer composer, Clock clock, ServeCommand.Serving serving) {}
+
+    public Plumbline(Collaborators with, PrintWriter out, PrintWriter err) {
+        Terminal terminal = new Terminal(out, err);
+        CommandSpec root = CommandSpec.forAnnotatedObject(new Root());
+        root.name("plumbline").version("plumbline " + with.version(), "", Terminal.wrapped(Cautions.text()));
+        commands = new CommandLine(root)
+                .addSubcommand(new PlanCommand(terminal))
+                .addSubcommand(new CompareCommand(terminal))
+                .addSubcommand(new RecordCommand(terminal, with.composer(), with.clock()))
+                .addSubcommand(new SamplesCommand(terminal))
+                .addSubcommand(new ServeCommand(with.serving()))
+                .setOut(out)
+                .setErr(err)
+                .setExecutionExceptionHandler((fault, command, arguments) -> ended(fault, terminal))
+                .setUnmatchedOptionsArePositionalParams(false);
+    }
+
+    /** Adds a command of another room. */
+    public Plumbline with(Object command) {
+        commands.addSubcommand(command);
+        return this;
+    }
+
+    /** Runs one command; gives the exit code. */
+    public int run(String... arguments) {
+        return commands.execute(arguments);
+    }
+
+    private static int ended(Exception fault, Terminal terminal) {
+        if (fault instanceof Refusal refusal) {
+            terminal.refusal(refusal.problem());
+            return ExitCode.BAD_INPUT;
+        }
+        terminal.note("plumbline: Plumbline itself failed (" + fault + ").");
+        terminal.note("  This is no fault of the input. Please report it with the command that was given.");
+        return ExitCode.OUR_FAULT;
+    }
+
+    /** Without a subcommand there is nothing to do but to say what there is. */
+    @Command(
+            mixinStandardHelpOptions = true,
+            synopsisSubcommandLabel = "COMMAND",
+            description = "Plans, measures and records needle paths of ultrasound-guided nerve blocks.")
+    private static final class Root implements Runnable {
+        @CommandLine.Spec
+        private CommandSpec spec = CommandSpec.create();
+
+        @Override
+        public void run() {
+            throw new CommandLine.ParameterException(spec.commandLine(), "Give a command.");
+        }
+    }
+}

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+import com.pixelmed.dicom.AttributeList;
+import com.pixelmed.dicom.DicomException;
+import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+
+/**
+ * A DICOM file that has passed the strict gate. Pixel data stay in the file; a frame is read when it is asked for, so the
+ * file must not go away or change while this is in use.
+ */
+public final class DicomFile {
+    private final Path path;
+    private final GateReport report;
+    private final DataSet header;
+
+    private DicomFile(Path path, GateReport report, DataSet header) {
+        this.path = path;
+        this.report = report;
+        this.header = header;
+    }
+
+    /**
+     * Reads everything but the pixel data.
+     *
+     * @throws Refusal if the file is not whole, not well-formed, or in an encoding that is not taken
+     */
+    public static DicomFile open(Path path) throws IOException {
+        GateReport report = Gate.inspect(path);
+        AttributeList attributes = read(path);
+        if (AttributeCount.of(attributes) != report.elements()) {
+            throw Fault.malformed("The toolkit read " + AttributeCount.of(attributes)
+                    + " attributes where the file has " + report.elements());
+        }
+        if (FrameClass.takes(report.sopClassUid()) && report.pixels().isEmpty()) {
+            throw Fault.malformed("The object is an image without " + Fault.name(Tag.PIXEL_DATA));
+        }
+        return new DicomFile(path, report, new DataSet(attributes));
+    }
+
+    private static AttributeList read(Path path) throws IOException {
+        AttributeList attributes = new AttributeList();
+        attributes.setDecompressPixelData(false);
+        try {
+            ToolkitLog.watch(() -> attributes.read(path.toFile(), DataSet.toolkitTag(Tag.PIXEL_DATA)));
+        } catch (DicomException e) {
+            throw Fault.malformed("The toolkit cannot read the object");
+        }
+        return attributes;
+    }
+
+    /** All attributes before the pixel data, file meta information included. */
+    public DataSet header() {
+        return header;
+    }
+
+    public Path path() {
+        return path;
+    }
+
+    public String sopClassUid() {
+        return report.sopClassUid();
+    }
+
+    public String sopInstanceUid() {
+        return report.sopInstanceUid();
+    }
+
+    public TransferSyntax transferSyntax() {
+        return report.transferSyntax();
+    }
+
+    /** Whether there are pixel data in a class of object that can be a frame. */
+    public boolean isImage() {
+        return report.pixels().isPresent() && FrameClass.takes(sopClassUid());
+    }
+
+    /** How many frames; 0 without pixel data. */
+    public int frameCount() {
+        return report.pixels().map(pixels -> pixels.shape().frames()).orElse(0);
+    }
+
+    /**
+     * What measuring needs to know of one frame, as the object states it.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal if there is no such frame, or a region is not a rectangle on the image
+     */
+    public FrameGeometry geometry(int frameNumber) {
+        PixelShape shape = frame(frameNumber).shape();
+        return new FrameGeometryReader(header, frameNumber).read(shape);
+    }
+
+    /**
+     * One frame as it is to be shown, window and palette applied: 8-bit grey ({@code TYPE_BYTE_GRAY}) or RGB ({@code
+     * TYPE_3BYTE_BGR}). Read or draw a grey image's samples; its {@code getRGB} brightens them.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal if there is no such frame or it cannot be decoded
+     */
+    public BufferedImage image(int frameNumber) throws IOException {
+        PixelBytes pixels = frame(frameNumber);
+        ImageDescription description = ImageDescription.of(header, pixels.shape());
+        Samples samples = new FrameReader(path, transferSyntax(), description).read(pixels, frameNumber - 1);
+        return new Rendering(header, description, frameNumber).render(samples);
+    }
+
+    /**
+     * The bytes of one frame of any object as they are stored: a compressed frame as it is, plain samples little-endian.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal if there is no such frame
+     */
+    public byte[] storedFrame(int frameNumber) throws IOException {
+        PixelBytes pixels = anyFrame(frameNumber);
+        ImageDescription description = ImageDescription.of(header, pixels.shape());
+        return new FrameReader(path, transferSyntax(), description).stored(pixels, frameNumber - 1);
+    }
+
+    /**
+     * What the scale of one frame is and why, and what the frame tells about the probe.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal as {@link #geometry} and {@link #image}; not for a frame without a scale, which is an answer too
+     */
+    public FrameExplanation explain(int frameNumber) throws IOException {
+        FrameGeometry geometry = geometry(frameNumber);
+        FrameExplainer explainer = new FrameExplainer(geometry, frameNumber, frameCount());
+        return explainer.explain(FrameProbe.of(header, geometry, explainer.calibration(), image(frameNumber)));
+    }
+
+    /** The frame in RGB with its regions, the middle of the face and a bar of one centimetre drawn on it. */
+    public BufferedImage regionPicture(int frameNumber) throws IOException {
+        return FramePicture.of(image(frameNumber), geometry(frameNumber), explain(frameNumber));
+    }
+
+    private PixelBytes frame(int frameNumber) {
+        if (!FrameClass.takes(sopClassUid())) {
+            throw FrameClass.refusal(sopClassUid());
+        }
+        return anyFrame(frameNumber);
+    }
+
+    private PixelBytes anyFrame(int frameNumber) {
+        PixelBytes pixels = report.pixels()
+                .orElseThrow(() -> new IllegalStateException("An image is let in with pixel data only."));
+        if (frameNumber < 1 || frameNumber > pixels.shape().frames()) {
+            throw new Refusal(new Problem.FrameNumberOutOfRange(
+                    "", frameNumber, pixels.shape().frames()));
+        }
+        return pixels;
+    }
+
+    /** A whole file in Explicit VR Little Endian; the same data set always gives the same bytes. */
+    public static byte[] encode(DataSet dataSet) {
+        return FileEncoding.encode(dataSet);
+    }
+
+    /** Writes what {@link #encode} gives; the stream stays open. */
+    public static void writeTo(DataSet dataSet, OutputStream out) throws IOException {
+        out.write(encode(dataSet));
+    }
+}

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.Context;
+import dev.plumbline.record.Signature;
+import java.util.List;
+
+/** SR Document Series and SR Document General modules, DICOM PS3.3 C.17.1 and C.17.2: whose report it is and how far it is. */
+final class DocumentHeader {
+    private DocumentHeader() {}
+
+    static void put(DataSet report, RecordSource source) {
+        CaseDocument document = source.revision().document();
+        Timestamp time = new Timestamp(source.revision().time());
+        report.put(Tag.REFERENCED_PERFORMED_PROCEDURE_STEP_SEQUENCE, List.of())
+                .put(Tag.INSTANCE_NUMBER, Integer.toString(source.revision().revision()))
+                .put(Tag.CONTENT_DATE, time.date())
+                .put(Tag.CONTENT_TIME, time.timeOfDay());
+        document.signature()
+                .ifPresentOrElse(signature -> signed(report, signature, source.installation()), () -> draft(report));
+        Observers.author(document)
+                .ifPresent(author ->
+                        report.put(Tag.AUTHOR_OBSERVER_SEQUENCE, List.of(author(author, source.installation()))));
+        order(report, source.planned().frame().header());
+        report.put(
+                Tag.PERFORMED_PROCEDURE_CODE_SEQUENCE,
+                Blocks.of(document.context()).stream()
+                        .map(block -> ContentWriter.code(block.code()))
+                        .toList());
+    }
+
+    private static void draft(DataSet report) {
+        report.put(Tag.COMPLETION_FLAG, "PARTIAL")
+                .put(Tag.COMPLETION_FLAG_DESCRIPTION, "Draft, not signed")
+                .put(Tag.VERIFICATION_FLAG, "UNVERIFIED")
+                .put(Tag.PRELIMINARY_FLAG, "PRELIMINARY");
+    }
+
+    private static void signed(DataSet report, Signature signature, Installation installation) {
+        report.put(Tag.COMPLETION_FLAG, "COMPLETE")
+                .put(Tag.VERIFICATION_FLAG, "VERIFIED")
+                .put(Tag.PRELIMINARY_FLAG, "FINAL")
+                .put(
+                        Tag.VERIFYING_OBSERVER_SEQUENCE,
+                        List.of(new DataSet()
+                                .put(
+                                        Tag.VERIFYING_ORGANIZATION,
+                                        signature.organization().orElse(installation.institution()))
+                                .put(Tag.VERIFICATION_DATE_TIME, new Timestamp(signature.time()).dateTime())
+                                .put(Tag.VERIFYING_OBSERVER_NAME, signature.name())
+                                .put(Tag.VERIFYING_OBSERVER_IDENTIFICATION_CODE_SEQUENCE, List.of())));
+    }
+
+    private static DataSet author(Context.Person author, Installation installation) {
+        return new DataSet()
+                .put(Tag.INSTITUTION_NAME, installation.institution())
+                .put(Tag.INSTITUTION_CODE_SEQUENCE, List.of())
+                .put(Tag.PERSON_IDENTIFICATION_CODE_SEQUENCE, List.of())
+                .put(Tag.OBSERVER_TYPE, "PSN")
+                .put(Tag.PERSON_NAME, author.name());
+    }
+
+    /** Referenced Request Sequence: only where the frame's study has an order. */
+    private static void order(DataSet report, DataSet frame) {
+        if (frame.string(Tag.ACCESSION_NUMBER).isEmpty()) {
+            return;
+        }
+        List<DataSet> requests = frame.items(Tag.REQUEST_ATTRIBUTES_SEQUENCE);
+        DataSet request = requests.isEmpty() ? new DataSet() : requests.get(0);
+        DataSet item = new DataSet()
+                .put(
+                        Tag.STUDY_INSTANCE_UID,
+                        frame.string(Tag.STUDY_INSTANCE_UID).orElseThrow())
+                .put(Tag.REFERENCED_STUDY_SEQUENCE, List.of())
+                .put(Tag.ACCESSION_NUMBER, frame.string(Tag.ACCESSION_NUMBER).orElseThrow())
+                .putEmpty(Tag.PLACER_ORDER_NUMBER_IMAGING_SERVICE_REQUEST)
+                .putEmpty(Tag.FILLER_ORDER_NUMBER_IMAGING_SERVICE_REQUEST)
+                .put(Tag.REQUESTED_PROCEDURE_CODE_SEQUENCE, List.of());
+        for (int tag : new int[] {Tag.REQUESTED_PROCEDURE_ID, Tag.REQUESTED_PROCEDURE_DESCRIPTION}) {
+            item.put(tag, request.strings(tag).toArray(String[]::new));
+        }
+        report.put(Tag.REFERENCED_REQUEST_SEQUENCE, List.of(item));
+    }
+}

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+import java.util.Optional;
+
+/**
+ * What the gate saw in a whole and well-formed file.
+ *
+ * @param elements attributes before the pixel data, file meta information included, private sequences counted as one each
+ * @param pixels empty where the object has no pixel data
+ */
+record GateReport(
+        TransferSyntax transferSyntax,
+        String sopClassUid,
+        String sopInstanceUid,
+        int elements,
+        Optional<PixelBytes> pixels) {}

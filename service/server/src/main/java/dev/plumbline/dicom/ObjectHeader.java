@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.Uids;
+import java.util.List;
+
+/**
+ * What every object of a record says before it says anything: SOP Common, Patient, General Study, Patient Study, Series and
+ * Equipment modules, DICOM PS3.3 C.12.1, C.7.1.1, C.7.2, C.7.3.1, C.17.1, C.7.5.1.
+ *
+ * <p>Patient and study are those of the frame, as text for ISO_IR 192 whatever character set the frame is in. The equipment
+ * is this program, never the scanner.
+ */
+final class ObjectHeader {
+    private static final int[] TYPE_2 = {
+        Tag.PATIENT_NAME,
+        Tag.PATIENT_ID,
+        Tag.PATIENT_BIRTH_DATE,
+        Tag.PATIENT_SEX,
+        Tag.STUDY_DATE,
+        Tag.STUDY_TIME,
+        Tag.ACCESSION_NUMBER,
+        Tag.REFERRING_PHYSICIAN_NAME,
+        Tag.STUDY_ID
+    };
+    private static final int[] TYPE_3 = {
+        Tag.ISSUER_OF_PATIENT_ID, Tag.STUDY_DESCRIPTION, Tag.PATIENT_AGE, Tag.PATIENT_SIZE, Tag.PATIENT_WEIGHT
+    };
+
+    /** One kind of object of a record; each has a series of its own. */
+    enum Kind {
+        REPORT("sr", "1.2.840.10008.5.1.4.1.1.88.33", "SR", 901, "Needle path record"),
+        ANNOTATED_FRAME("sc", "1.2.840.10008.5.1.4.1.1.7", "US", 902, "Needle path on frames");
+
+        private final String part;
+        private final String sopClassUid;
+        private final String modality;
+        private final int seriesNumber;
+        private final String description;
+
+        Kind(String part, String sopClassUid, String modality, int seriesNumber, String description) {
+            this.part = part;
+            this.sopClassUid = sopClassUid;
+            this.modality = modality;
+            this.seriesNumber = seriesNumber;
+            this.description = description;
+        }
+
+        String part() {
+            return part;
+        }
+
+        String sopClassUid() {
+            return sopClassUid;
+        }
+    }
+
+    private ObjectHeader() {}
+
+    /** @param part of the record, such as {@code sr} or {@code sc/1} */
+    static DataSet of(RecordSource source, Kind kind, String part) {
+        RecordRevision revision = source.revision();
+        Timestamp time = new Timestamp(revision.time());
+        DataSet object = new DataSet()
+                .put(Tag.SPECIFIC_CHARACTER_SET, "ISO_IR 192")
+                .put(Tag.INSTANCE_CREATION_DATE, time.date())
+                .put(Tag.INSTANCE_CREATION_TIME, time.timeOfDay())
+                .put(Tag.TIMEZONE_OFFSET_FROM_UTC, time.offset())
+                .put(Tag.SOP_CLASS_UID, kind.sopClassUid)
+                .put(Tag.SOP_INSTANCE_UID, Uids.instance(revision.caseId(), revision.revision(), part));
+        patientAndStudy(object, source.planned().frame().header());
+        series(object, kind, revision.caseId());
+        equipment(object, source.installation());
+        return object;
+    }
+
+    private static void patientAndStudy(DataSet object, DataSet frame) {
+        object.put(Tag.STUDY_INSTANCE_UID, frame.string(Tag.STUDY_INSTANCE_UID).orElseThrow());
+        for (int tag : TYPE_2) {
+            object.put(tag, frame.strings(tag).toArray(String[]::new));
+        }
+        for (int tag : TYPE_3) {
+            if (frame.string(tag).isPresent()) {
+                object.put(tag, frame.strings(tag).toArray(String[]::new));
+            }
+        }
+    }
+
+    private static void series(DataSet object, Kind kind, String caseId) {
+        object.put(Tag.MODALITY, kind.modality)
+                .put(Tag.SERIES_INSTANCE_UID, Uids.series(caseId, kind.part))
+                .put(Tag.SERIES_NUMBER, Integer.toString(kind.seriesNumber))
+                .put(Tag.SERIES_DESCRIPTION, kind.description);
+    }
+
+    private static void equipment(DataSet object, Installation installation) {
+        object.put(Tag.MANUFACTURER, Installation.MANUFACTURER)
+                .put(Tag.MANUFACTURER_MODEL_NAME, installation.model())
+                .put(Tag.DEVICE_SERIAL_NUMBER, installation.serialNumber())
+                .put(Tag.SOFTWARE_VERSIONS, installation.softwareVersion())
+                .put(Tag.INSTITUTION_NAME, installation.institution());
+    }
+
+    /** Our own coding scheme, so that a reader who does not know it learns whose it is (C.12.1.1.1). */
+    static void codingSchemes(DataSet object) {
+        object.put(
+                Tag.CODING_SCHEME_IDENTIFICATION_SEQUENCE,
+                List.of(new DataSet()
+                        .put(Tag.CODING_SCHEME_DESIGNATOR, Codes.ownScheme("designator"))
+                        .put(Tag.CODING_SCHEME_UID, Codes.ownScheme("uid"))
+                        .put(Tag.CODING_SCHEME_NAME, Codes.ownScheme("name"))
+                        .put(Tag.CODING_SCHEME_VERSION, Codes.ownScheme("version"))
+                        .put(Tag.CODING_SCHEME_RESPONSIBLE_ORGANIZATION, Codes.ownScheme("organization"))));
+    }
+}

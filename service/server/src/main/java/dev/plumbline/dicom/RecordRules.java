@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+import dev.plumbline.plan.Plan;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.CaseDocument;
+import java.util.List;
+
+/** What must be so before a record is written. */
+final class RecordRules {
+    private RecordRules() {}
+
+    static void check(RecordSource source, List<FramesUsed.Use> used) {
+        CaseDocument document = source.revision().document();
+        if (document.signature().isPresent()
+                && source.revision().comparison().plan().source() == Plan.Source.PROPOSED) {
+            throw new Refusal(new Problem.MissingField(
+                    "/intent", "State which path is meant, as proposed or moved, before the record is signed."));
+        }
+        if (document.signature().filter(s -> !new Timestamp(s.time()).isWhole()).isPresent()) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "/signature/time",
+                    "A DICOM time holds microseconds and offsets of whole minutes.",
+                    "Give at most six digits of a second."));
+        }
+        String patient = patient(source.planned().frame().header());
+        for (FramesUsed.Use use : used) {
+            if (!patient(use.placed().frame().header()).equals(patient)) {
+                throw new Refusal(new Problem.InvalidValue(
+                        "/observations/" + use.observations().get(0) + "/frame",
+                        "This frame belongs to another patient than the planned one.",
+                        "Name a frame of the same patient."));
+            }
+        }
+    }
+
+    private static String patient(DataSet header) {
+        return header.string(Tag.PATIENT_ID).orElse("")
+                + "\\"
+                + header.string(Tag.ISSUER_OF_PATIENT_ID).orElse("");
+    }
+}

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.document;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * One JSON object of the case document while it is read: every question names the field and what it may hold, every refusal
+ * carries the pointer to it. A field that is null was not said.
+ */
+final class Fields {
+    /** Points, structures or observations in one list at most; a design choice far above any use. */
+    private static final int MOST_ITEMS = 1000;
+
+    private final JsonNode node;
+    private final String pointer;
+    private final CaseObject object;
+
+    /** Opens an object; refuses what is no object and every name it does not know. */
+    Fields(JsonNode node, String pointer, CaseObject object) {
+        if (!node.isObject()) {
+            throw refusal(pointer, "a JSON object");
+        }
+        this.node = node;
+        this.pointer = pointer;
+        this.object = object;
+        for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
+            String name = names.next();
+            if (!object.fields().contains(name)) {
+                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, object.fields())));
+            }
+        }
+    }
+
+    /** RFC 6901 pointer of this object. */
+    String pointer() {
+        return pointer;
+    }
+
+    /** RFC 6901 pointer of a field of this object. */
+    String pointer(String name) {
+        return pointer + "/" + name.replace("~", "~0").replace("/", "~1");
+    }
+
+    boolean has(String name) {
+        return value(name).isPresent();
+    }
+
+    Optional<JsonNode> value(String name) {
+        if (!object.fields().contains(name)) {
+            throw new IllegalArgumentException(name + " is not listed for " + object);
+        }
+        return Optional.ofNullable(node.get(name)).filter(value -> !value.isNull());
+    }
+
+    Optional<Fields> object(String name, CaseObject kind) {
+        return value(name).map(value -> new Fields(value, pointer(name), kind));
+    }
+
+    /** What the object holds, or what stands for an object that is absent. */
+    <T> T objectOr(String name, CaseObject kind, T absent, Function<Fields, T> reading) {
+        return object(name, kind).map(reading).orElse(absent);
+    }
+
+    /** The items of an array, read in order; none where it is absent. */
+    <T> List<T> list(String name, BiFunction<JsonNode, String, T> reading) {
+        Optional<JsonNode> array = value(name);
+        if (array.isEmpty()) {
+            return List.of();
+        }
+        if (!array.get().isArray() || array.get().size() > MOST_ITEMS) {
+            throw refusal(pointer(name), "an array of at most " + MOST_ITEMS + " items");
+        }
+        return IntStream.range(0, array.get().size())
+                .mapToObj(i -> reading.apply(array.get().get(i), pointer(name) + "/" + i))
+                .toList();
+    }
+
+    <T> List<T> objects(String name, CaseObject kind, Function<Fields, T> reading) {
+        return list(name, (item, at) -> reading.apply(new Fields(item, at, kind)));
+    }
+
+    /** None, or at least so many points. */
+    List<PointPx> points(String name, int least) {
+        List<PointPx> points = objects(name, CaseObject.POINT, Fields::asPoint);
+        if (!points.isEmpty() && points.size() < least) {
+            throw refusal(pointer(name), "none, or at least " + least + " points");
+        }
+        return points;
+    }
+
+    Optional<PointPx> point(String name) {
+        return object(name, CaseObject.POINT).map(Fields::asPoint);
+    }
+
+    /** This object as a point, rounded to 1/64 px. */
+    PointPx asPoint() {
+        PointPx point =
+                new PointPx(needNumber("column", Range.COORDINATE), needNumber("row", Range.COORDINATE)).onGrid();
+        return new PointPx(point.column() + 0.0, point.row() + 0.0); // no negative zero
+    }
+
+    OptionalDouble number(String name, Range range) {
+        Optional<JsonNode> value = value(name);
+        return value.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(number(value.get(), pointer(name), range));
+    }
+
+    static double number(JsonNode value, String pointer, Range range) {
+        if (!value.isNumber()) {
+            throw refusal(pointer, "a number, " + range.words());
+        }
+        if (!range.holds(value.doubleValue())) {
+            throw refusal(pointer, range.words());
+        }
+        return value.doubleValue() + 0.0; // no negative zero
+    }
+
+    double needNumber(String name, Range range) {
+        return number(name, range).orElseThrow(() -> missing(name, range.words()));
+    }
+
+    OptionalInt whole(String name, int low, int high) {
+        Optional<JsonNode> value = value(name);
+        if (value.isEmpty()) {
+            return OptionalInt.empty();
+        }
+        double number = value.get().isNumber() ? value.get().doubleValue() : Double.NaN;
+        if (number != Math.rint(number) || number < low || number > high) {
+            throw refusal(pointer(name), "a whole number from " + low + " to " + high);
+        }
+        return OptionalInt.of((int) number);
+    }
+
+    int needWhole(String name, int low, int high) {
+        return whole(name, low, high).orElseThrow(() -> missing(name, "a whole number from " + low + " to " + high));
+    }
+
+    Optional<Boolean> flag(String name) {
+        return value(name).map(value -> {
+            if (!value.isBoolean()) {
+                throw refusal(pointer(name), "true or false");
+            }
+            return value.booleanValue();
+        });
+    }
+
+    Optional<String> text(String name, Wording wording) {
+        return value(name).map(value -> {
+            if (!value.isTextual() || !wording.takes(value.textValue())) {
+                throw refusal(pointer(name), wording.words());
+            }
+            return value.textValue();
+        });
+    }
+
+    String needText(String name, Wording wording) {
+        return text(name, wording).orElseThrow(() -> missing(name, wording.words()));
+    }
+
+    /** One of a list of words. */
+    <E> Optional<E> word(String name, List<E> known, Function<E, String> word) {
+        Optional<JsonNode> value = value(name);
+        if (value.isEmpty()) {
+            return Optional.empty();
+        }
+        Map<String, E> byWord = known.stream().collect(Collectors.toMap(word, e -> e));
+        E found = value.get().isTextual() ? byWord.get(value.get().textValue()) : null;
+        if (found == null) {
+            throw refusal(pointer(name), "one of " + known.stream().map(word).collect(Collectors.joining(", ")));
+        }
+        return Optional.of(found);
+    }
+
+    Refusal missing(String name, String what) {
+        return new Refusal(new Problem.MissingField(pointer(name), "Give " + what + "."));
+    }
+
+    static Refusal refusal(String pointer, String what) {
+        String field = pointer.isEmpty() ? "The document" : "The field " + pointer;
+        return new Refusal(new Problem.InvalidValue(pointer, field + " must be " + what + ".", "Give " + what + "."));
+    }
+
+    Refusal contradiction(String detail, String remedy) {
+        return new Refusal(new Problem.ContradictoryFields(pointer, detail, remedy));
+    }
+}

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.document;
+
+import java.util.regex.Pattern;
+
+/** What a string in the document may be. The bounds are those of the DICOM attributes the text ends in (PS3.5, 6.2). */
+enum Wording {
+    /** LO and each part of PN: 64 characters, no control characters, no backslash. */
+    NAME(
+            "[^\\p{Cntrl}\\x{80}-\\x{9f}\\p{Cs}\\\\]{1,64}",
+            "a text of 1 to 64 characters without control characters or backslash"),
+    /** Used in addresses and file-free keys, so only what needs no escaping anywhere (design choice). */
+    IDENTIFIER("[A-Za-z0-9][A-Za-z0-9._-]{0,63}", "1 to 64 letters, digits, dots, hyphens or underscores"),
+    /** PS3.5, 9.1; leading zeros of a component are read, not written by us. */
+    UID("(?=.{1,64}$)[0-9]+(\\.[0-9]+)*", "a UID of digits and dots, up to 64 characters"),
+    PATH("[^\\p{Cntrl}\\x{80}-\\x{9f}\\p{Cs}]{1,1024}", "a path of up to 1024 characters");
+
+    private final Pattern pattern;
+    private final String words;
+
+    Wording(String pattern, String words) {
+        this.pattern = Pattern.compile(pattern);
+        this.words = words;
+    }
+
+    /** Whether the text fits; blank never does. */
+    boolean takes(String text) {
+        return !text.isBlank() && pattern.matcher(text).matches();
+    }
+
+    String words() {
+        return words;
+    }
+}

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.drawing;
+
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Region;
+import dev.plumbline.geometry.SkinBeyondProbe;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Skin line, probe, ruler along the skin and depth scale: what an assistant at the bedside can measure again. */
+final class ScaleItems {
+    private static final double RULER_BEYOND_LAST_MM = 8;
+    private static final double SHORTEST_RULER_MM = 20;
+    private static final int SKIN_PIECES = 40;
+
+    private ScaleItems() {}
+
+    /**
+     * All of them, as far as the axis is known.
+     *
+     * @param farthestMm the farthest entry to be shown, from the axis's origin; empty where the needle does not run in the
+     *     image, so that the skin beside the probe is not on it
+     */
+    static List<Item> of(FrameView view, OptionalDouble farthestMm) {
+        return view.axis().map(axis -> of(view, axis, farthestMm)).orElse(List.of());
+    }
+
+    private static List<Item> of(FrameView view, SkinAxis axis, OptionalDouble farthestMm) {
+        List<Item> items = new ArrayList<>();
+        Border border = Border.of(view, axis);
+        double half = axis.halfFaceMm();
+        double far = Math.min(axis.u(border.far()), -half);
+        double imaged = isFlat(axis) ? Math.max(axis.u(border.near()), half) : half;
+        items.add(Item.Run.line(Role.SKIN, axis.at(far, 0), axis.at(imaged, 0)));
+        farthestMm.ifPresent(farthest -> {
+            double zero = view.midpointKnown() ? view.edgeMm().orElse(0) : 0;
+            double last = Math.max(farthest + RULER_BEYOND_LAST_MM, zero + SHORTEST_RULER_MM);
+            items.add(new Item.Run(Role.SKIN_BEYOND, beyond(axis, imaged, last), false));
+            items.add(new Item.Ruler(
+                    Role.RULER, axis.at(zero, 0), axis.at(last, 0), last - zero, axis.at(zero, -1), caption(view)));
+        });
+        if (view.midpointKnown()) {
+            items.add(new Item.Probe(Role.PROBE, axis.at(-half, 0), axis.at(half, 0), axis.at(0, 0), axis.at(0, -1)));
+        }
+        items.add(depthScale(axis, border));
+        return items;
+    }
+
+    private static boolean isFlat(SkinAxis axis) {
+        return axis.beyond() instanceof SkinBeyondProbe.Flat;
+    }
+
+    private static String caption(FrameView view) {
+        if (!view.midpointKnown()) {
+            return "mm from above the target";
+        }
+        return view.edgeMm().isPresent() ? "mm from the probe's edge" : "mm from the probe's midpoint";
+    }
+
+    private static List<PointPx> beyond(SkinAxis axis, double from, double to) {
+        List<PointPx> points = new ArrayList<>();
+        for (int step = 0; step <= SKIN_PIECES; step++) {
+            points.add(axis.skin(from + (to - from) * step / SKIN_PIECES));
+        }
+        return isFlat(axis) ? List.of(points.get(0), points.get(SKIN_PIECES)) : points;
+    }
+
+    /** Down the side of the image that the needle does not come from. */
+    private static Item depthScale(SkinAxis axis, Border border) {
+        double u = axis.u(border.far());
+        double deepest = Math.max(axis.w(border.farBottom()), axis.w(border.nearBottom()));
+        return new Item.Ruler(
+                Role.DEPTH_SCALE, axis.at(u, 0), axis.at(u, deepest), deepest, axis.at(u - 1, 0), "mm deep");
+    }
+
+    /** The sides of the measuring region, or of the frame, away from and towards the needle. */
+    private record Border(PointPx far, PointPx near, PointPx farBottom, PointPx nearBottom) {
+        /** A skin line steeper than 60 degrees on the image is not followed to the image's side. */
+        private static final double LEAST_COSINE = 0.5;
+
+        static Border of(FrameView view, SkinAxis axis) {
+            Region region = view.calibration()
+                    .region()
+                    .orElse(new Region(
+                            0, 0, 0, view.frame().columns() - 1, view.frame().rows() - 1));
+            boolean right = axis.along().x() >= 0;
+            double far = right ? region.minColumn() : region.maxColumn() + 1;
+            double near = right ? region.maxColumn() + 1 : region.minColumn();
+            double bottom = axis.into().y() >= 0 ? region.maxRow() + 1 : region.minRow();
+            return new Border(
+                    onSkin(axis, far), onSkin(axis, near), new PointPx(far, bottom), new PointPx(near, bottom));
+        }
+
+        private static PointPx onSkin(SkinAxis axis, double column) {
+            double slope = Math.copySign(
+                    Math.max(Math.abs(axis.along().x()), LEAST_COSINE),
+                    axis.along().x());
+            return axis.at((column - axis.origin().column()) * axis.pixel().mmPerColumn() / slope, 0);
+        }
+    }
+}

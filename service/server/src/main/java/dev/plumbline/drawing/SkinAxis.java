@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.drawing;
+
+import dev.plumbline.geometry.PixelSize;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.ProbeFrame;
+import dev.plumbline.geometry.SkinBeyondProbe;
+import org.apache.commons.math3.util.Decimal64;
+
+/**
+ * The skin line under the probe on a frame: {@code u} millimetres along it towards the needle's side, {@code w}
+ * millimetres into the patient. The core's probe frame as plain numbers, with the skin beside the face.
+ *
+ * @param origin the probe's midpoint on the skin line, or where nothing says where that is, the foot of the target
+ * @param along unit vector of u in millimetres on the image's axes
+ * @param into unit vector of w
+ * @param halfFaceMm from the origin to the end of the transducer's face; 0 where that is not known
+ */
+record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, SkinBeyondProbe beyond) {
+
+    static SkinAxis of(ProbeFrame<Decimal64> frame, PixelSize pixel, double halfFaceMm, SkinBeyondProbe beyond) {
+        return new SkinAxis(
+                pixel,
+                frame.scale().toPixel(frame.origin()),
+                new Xy(frame.along().x().getReal(), frame.along().y().getReal()),
+                new Xy(frame.into().x().getReal(), frame.into().y().getReal()),
+                halfFaceMm,
+                beyond);
+    }
+
+    PointPx at(double u, double w) {
+        return new PointPx(
+                origin.column() + (u * along.x() + w * into.x()) / pixel.mmPerColumn(),
+                origin.row() + (u * along.y() + w * into.y()) / pixel.mmPerRow());
+    }
+
+    double u(PointPx point) {
+        return dx(point) * along.x() + dy(point) * along.y();
+    }
+
+    double w(PointPx point) {
+        return dx(point) * into.x() + dy(point) * into.y();
+    }
+
+    /** Where u meets the skin as it is taken to run; beyond a round limb's radius at its side. */
+    PointPx skin(double u) {
+        return at(u, depthOfSkin(u));
+    }
+
+    private double depthOfSkin(double u) {
+        if (beyond instanceof SkinBeyondProbe.Round round && u > 0) {
+            double r = round.radiusMm();
+            return r - Math.sqrt(Math.max(0, r * r - u * u));
+        }
+        if (beyond instanceof SkinBeyondProbe.Drop drop && u > halfFaceMm) {
+            return drop.dropMm() * (u - halfFaceMm) / (drop.atMm() - halfFaceMm);
+        }
+        return 0;
+    }
+
+    private double dx(PointPx point) {
+        return (point.column() - origin.column()) * pixel.mmPerColumn();
+    }
+
+    private double dy(PointPx point) {
+        return (point.row() - origin.row()) * pixel.mmPerRow();
+    }
+}

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.http;
+
+import dev.plumbline.archive.Archive;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Handler;
+
+/**
+ * DICOMweb over the embedded archive: STOW-RS, QIDO-RS, WADO-RS under {@code /dicomweb}. Source: DICOM PS3.18 10.
+ *
+ * <p>What is refused is thrown as a {@link dev.plumbline.problem.Refusal}; whoever mounts the routes maps it.
+ */
+public final class DicomWebRoutes {
+    private static final String STUDY = "/studies/{study}";
+    private static final String SERIES = STUDY + "/series/{series}";
+    private static final String INSTANCE = SERIES + "/instances/{instance}";
+
+    private final DicomWebStore store;
+    private final DicomWebSearch search;
+    private final DicomWebRetrieve retrieve;
+    private final DicomWebParts parts;
+    private final DicomWebRendered rendered;
+
+    public DicomWebRoutes(Archive archive) {
+        this.store = new DicomWebStore(archive);
+        this.search = new DicomWebSearch(archive);
+        this.retrieve = new DicomWebRetrieve(archive);
+        this.parts = new DicomWebParts(archive);
+        this.rendered = new DicomWebRendered(archive);
+    }
+
+    public void register(JavalinConfig config) {
+        RoutesConfig routes = config.routes;
+        routes.post(DicomWebAddress.ROOT + "/studies", store::store);
+        routes.post(DicomWebAddress.ROOT + STUDY, store::store);
+        registerSearch(routes);
+        registerRetrieve(routes);
+        get(routes, INSTANCE + "/rendered", rendered::instance);
+        get(routes, INSTANCE + "/frames/{frames}/rendered", rendered::frame);
+        get(routes, STUDY + "/thumbnail", rendered::groupThumbnail);
+        get(routes, SERIES + "/thumbnail", rendered::groupThumbnail);
+        get(routes, INSTANCE + "/thumbnail", rendered::thumbnail);
+        get(routes, INSTANCE + "/frames/{frames}/thumbnail", rendered::frameThumbnail);
+    }
+
+    private void registerSearch(RoutesConfig routes) {
+        get(routes, "/studies", search::studies);
+        get(routes, "/series", search::series);
+        get(routes, STUDY + "/series", search::series);
+        get(routes, "/instances", search::instances);
+        get(routes, STUDY + "/instances", search::instances);
+        get(routes, SERIES + "/instances", search::instances);
+    }
+
+    private void registerRetrieve(RoutesConfig routes) {
+        get(routes, STUDY, retrieve::study);
+        get(routes, SERIES, retrieve::series);
+        get(routes, INSTANCE, retrieve::instance);
+        get(routes, STUDY + "/metadata", parts::studyMetadata);
+        get(routes, SERIES + "/metadata", parts::seriesMetadata);
+        get(routes, INSTANCE + "/metadata", parts::instanceMetadata);
+        get(routes, INSTANCE + "/frames/{frames}", parts::frames);
+        get(routes, INSTANCE + "/bulkdata/{place}", parts::bulk);
+    }
+
+    private static void get(RoutesConfig routes, String path, Handler handler) {
+        routes.get(DicomWebAddress.ROOT + path, ctx -> {
+            ctx.header("X-Content-Type-Options", "nosniff");
+            handler.handle(ctx);
+        });
+    }
+}

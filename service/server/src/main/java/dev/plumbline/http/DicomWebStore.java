@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.http;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.HeldObject.Identity;
+import dev.plumbline.archive.Reception;
+import dev.plumbline.archive.WireUid;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** STOW-RS: objects in, one answer for each. Source: DICOM PS3.18 10.5 and annex I (Store Instances Response Module). */
+final class DicomWebStore {
+    private static final String DICOM = "application/dicom";
+    private static final int MOST_PARTS = 10_000;
+    private static final int ALL_KEPT = 200;
+    private static final int SOME_KEPT = 202;
+    private static final int NONE_KEPT = 409;
+
+    /** Failure reasons. Source: DICOM PS3.18 table I.2-2; 0111 duplicate SOP instance: PS3.7 C.5. */
+    private static final int REFUSED_OUT_OF_RESOURCES = 0xA700;
+
+    private static final int CANNOT_UNDERSTAND = 0xC000;
+    private static final int NOT_OF_THIS_STUDY = 0xC001;
+    private static final int DUPLICATE_INSTANCE = 0x0111;
+    private static final int CLASS_NOT_SUPPORTED = 0x0122;
+
+    private final Archive archive;
+
+    DicomWebStore(Archive archive) {
+        this.archive = archive;
+    }
+
+    void store(Context ctx) throws IOException {
+        Optional<String> study = Optional.ofNullable(ctx.pathParamMap().get("study"))
+                .map(uid -> WireUid.require(uid, "The study in the address"));
+        MediaRange type = MediaRange.one(Optional.ofNullable(ctx.contentType()).orElse(""));
+        requirePlainDicom(ctx, type);
+        archive.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
+        List<Reception> receptions =
+                type.multipart() ? parts(ctx, type, study) : List.of(archive.receive(ctx.bodyInputStream(), study));
+        answer(ctx, receptions);
+    }
+
+    private static void requirePlainDicom(Context ctx, MediaRange type) {
+        if (!type.inner().equals(DICOM)) {
+            throw new Refusal(new Problem.MediaTypeNotTaken(
+                    "", "This route takes DICOM files only.", "Send multipart/related; type=\"application/dicom\"."));
+        }
+        String encoding = ctx.header("Content-Encoding");
+        if (encoding != null && !encoding.equalsIgnoreCase("identity")) {
+            throw new Refusal(new Problem.MediaTypeNotTaken(
+                    "", "Compressed request bodies are not taken.", "Send the body without Content-Encoding."));
+        }
+    }
+
+    private List<Reception> parts(Context ctx, MediaRange type, Optional<String> study) throws IOException {
+        MultipartReader reader = new MultipartReader(
+                ctx.bodyInputStream(), type.parameter("boundary").orElse(""));
+        List<Reception> receptions = new ArrayList<>();
+        for (Optional<MultipartReader.Part> part = reader.next(); part.isPresent(); part = reader.next()) {
+            if (receptions.size() == MOST_PARTS) {
+                throw new Refusal(new Problem.UnreadableDocument(
+                        "", "The body has more than " + MOST_PARTS + " parts.", "Send fewer objects in one request."));
+            }
+            receptions.add(receive(part.get(), study));
+        }
+        if (receptions.isEmpty()) {
+            throw new Refusal(new Problem.UnreadableDocument(
+                    "", "The multipart body has no part.", "Send at least one DICOM file."));
+        }
+        return receptions;
+    }
+
+    private Reception receive(MultipartReader.Part part, Optional<String> study) {
+        String type = MediaRange.one(part.header("content-type").orElse(DICOM)).type();
+        return type.equals(DICOM)
+                ? archive.receive(part.body(), study)
+                : new Reception.Refused(
+                        new Problem.MediaTypeNotTaken(
+                                "", "A part is no DICOM file.", "Send parts of type application/dicom."),
+                        Optional.empty());
+    }
+
+    private static void answer(Context ctx, List<Reception> receptions) {
+        ArrayNode kept = array();
+        ArrayNode failed = array();
+        ArrayNode unnamed = array();
+        receptions.forEach(reception -> reception.fold(
+                held -> kept.add(reference(held.object().identity())
+                        .set("00081190", value("UR", DicomWebAddress.relative(ctx, instance(held))))),
+                refused -> refused.who().isPresent()
+                        ? failed.add(reference(refused.who().get()).set("00081197", reason(refused)))
+                        : unnamed.add(JsonNodeFactory.instance.objectNode().set("00081197", reason(refused)))));
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        putSequence(answer, "00081198", failed);
+        putSequence(answer, "00081199", kept);
+        putSequence(answer, "0008119A", unnamed);
+        boolean allKept = kept.size() == receptions.size();
+        ctx.status(allKept ? ALL_KEPT : kept.isEmpty() ? NONE_KEPT : SOME_KEPT);
+        ctx.contentType("application/dicom+json").result(answer.toString());
+    }
+
+    private static List<String> instance(Reception.Kept held) {
+        return DicomWebAddress.instance(held.object().identity());
+    }
+
+    private static ObjectNode reference(Identity who) {
+        ObjectNode reference = JsonNodeFactory.instance.objectNode();
+        reference.set("00081150", value("UI", who.sopClassUid()));
+        reference.set("00081155", value("UI", who.sopInstanceUid()));
+        return reference;
+    }
+
+    private static ObjectNode value(String vr, String text) {
+        ObjectNode attribute = JsonNodeFactory.instance.objectNode().put("vr", vr);
+        attribute.putArray("Value").add(text);
+        return attribute;
+    }
+
+    private static ObjectNode reason(Reception.Refused refused) {
+        ObjectNode attribute = JsonNodeFactory.instance.objectNode().put("vr", "US");
+        attribute.putArray("Value").add(code(refused.problem()));
+        return attribute;
+    }
+
+    private static int code(Problem problem) {
+        if (problem instanceof Problem.NoRoom || problem instanceof Problem.TooLarge) {
+            return REFUSED_OUT_OF_RESOURCES;
+        }
+        if (problem instanceof Problem.Conflict) {
+            return DUPLICATE_INSTANCE;
+        }
+        if (problem instanceof Problem.UnsupportedObject) {
+            return CLASS_NOT_SUPPORTED;
+        }
+        return problem instanceof Problem.InvalidValue ? NOT_OF_THIS_STUDY : CANNOT_UNDERSTAND;
+    }
+
+    private static void putSequence(ObjectNode answer, String name, ArrayNode items) {
+        if (!items.isEmpty()) {
+            answer.set(
+                    name, JsonNodeFactory.instance.objectNode().put("vr", "SQ").set("Value", items));
+        }
+    }
+
+    private static ArrayNode array() {
+        return JsonNodeFactory.instance.arrayNode();
+    }
+}

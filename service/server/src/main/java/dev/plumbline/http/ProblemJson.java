@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.http;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.http.Problems.Row;
+import dev.plumbline.problem.Problem;
+import io.javalin.http.Context;
+
+/** A refusal as {@code application/problem+json}. Source: RFC 9457, 3; {@code pointer} and {@code remedy} are ours. */
+final class ProblemJson {
+    static final String MEDIA_TYPE = "application/problem+json";
+
+    private ProblemJson() {}
+
+    static void answer(Context ctx, Problem problem) {
+        answer(ctx, Problems.of(problem.getClass()), problem);
+    }
+
+    static void answer(Context ctx, Row row, Problem problem) {
+        send(ctx, body(row, problem.detail(), problem.remedy()).put("pointer", problem.pointer()));
+    }
+
+    static void answer(Context ctx, Row row, String detail, String remedy) {
+        send(ctx, body(row, detail, remedy).put("pointer", ""));
+    }
+
+    /** Our own fault: nothing of it is told but the number under which it was logged. */
+    static void answerOurFault(Context ctx, String incident) {
+        ObjectNode body = body(
+                Problems.OUR_FAULT,
+                "This is no fault of the request. It was logged as incident " + incident + ".",
+                "Try again; if it stays, give this number to whoever runs the service.");
+        send(ctx, body.put("pointer", "").put("incident", incident));
+    }
+
+    static ObjectNode body(Row row, String detail, String remedy) {
+        return JsonNodeFactory.instance
+                .objectNode()
+                .put("type", row.type())
+                .put("title", row.title())
+                .put("status", row.status())
+                .put("detail", detail)
+                .put("remedy", remedy);
+    }
+
+    private static void send(Context ctx, ObjectNode body) {
+        ctx.status(body.path("status").intValue()).contentType(MEDIA_TYPE).result(body.toString());
+    }
+}

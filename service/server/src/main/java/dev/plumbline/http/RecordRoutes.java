@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.http;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.archive.Records;
+import dev.plumbline.archive.StoredRevision;
+import dev.plumbline.document.Canonical;
+import dev.plumbline.document.CaseJson;
+import dev.plumbline.document.Door;
+import dev.plumbline.document.StrictJson;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.CaseDocument;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+
+/** Cases and records: kept, listed, handed out as JSON or DICOM. */
+final class RecordRoutes {
+    private static final String DICOM = "application/dicom";
+    private static final String JSON = "application/json";
+
+    private final Records records;
+
+    RecordRoutes(Records records) {
+        this.records = records;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.post("/v1/cases", this::open);
+        routes.get("/v1/cases/{caseId}", this::stored);
+        routes.post("/v1/records", this::file);
+        routes.get("/v1/records", this::list);
+        routes.get("/v1/records/{uid}", this::record);
+    }
+
+    private void open(Context ctx) {
+        byte[] body = Bodies.json(ctx);
+        CaseDocument document = CaseJson.read(body, Door.HTTP);
+        answer(
+                ctx,
+                records.open(
+                        document,
+                        IdempotencyKey.of(ctx, body),
+                        kept -> RecordJson.kept(kept).toString()));
+    }
+
+    private void stored(Context ctx) {
+        CaseDocument document = records.document(ctx.pathParam("caseId"));
+        ctx.contentType(JSON).result(Canonical.text(CaseJson.write(document)));
+    }
+
+    private void file(Context ctx) {
+        byte[] body = Bodies.json(ctx);
+        CaseDocument document = document(StrictJson.read(body));
+        answer(
+                ctx,
+                records.file(
+                        document,
+                        IdempotencyKey.of(ctx, body),
+                        kept -> RecordJson.named(kept).toString()));
+    }
+
+    /** A whole case document, or only the identifier of one that is held. */
+    private CaseDocument document(JsonNode json) {
+        boolean onlyId =
+                json.isObject() && json.size() == 1 && json.path("caseId").isTextual();
+        return onlyId ? records.document(json.path("caseId").textValue()) : CaseJson.read(json, Door.HTTP);
+    }
+
+    private static void answer(Context ctx, Records.Reply reply) {
+        String location = StrictJson.read(reply.body().getBytes(StandardCharsets.UTF_8))
+                .path("location")
+                .asText();
+        ctx.status(reply.status())
+                .header("Location", location)
+                .contentType(JSON)
+                .result(reply.body());
+    }
+
+    private void list(Context ctx) {
+        Page page = Page.of(ctx);
+        Optional<String> caseId = Optional.ofNullable(ctx.queryParam("caseId"));
+        ctx.contentType(JSON)
+                .result(RecordJson.list(records.revisions(caseId, page.limit(), page.offset()))
+                        .toString());
+    }
+
+    private void record(Context ctx) {
+        StoredRevision stored = records.revision(ctx.pathParam("uid"));
+        String type = Accepted.of(ctx).single(JSON, DICOM).orElseThrow(() -> Accepted.notAcceptable(JSON, DICOM));
+        if (type.equals(DICOM)) {
+            ctx.disableCompression().contentType(DICOM).result(records.report(stored));
+        } else {
+            ctx.contentType(JSON)
+                    .result(RecordJson.whole(stored, records.read(stored)).toString());
+        }
+    }
+
+    /** Which rows of a list are wanted. */
+    record Page(int limit, int offset) {
+        private static final int USUAL = 100;
+        private static final int MOST = 1000;
+
+        static Page of(Context ctx) {
+            return new Page(Math.min(number(ctx, "limit", USUAL), MOST), number(ctx, "offset", 0));
+        }
+
+        private static int number(Context ctx, String name, int absent) {
+            String text = Optional.ofNullable(ctx.queryParam(name)).orElse(String.valueOf(absent));
+            if (!text.matches("\\d{1,9}")) {
+                throw new Refusal(new Problem.InvalidValue(
+                        "", "The query parameter " + name + " must be a whole number.", "Give 0 or more."));
+            }
+            return Integer.parseInt(text);
+        }
+    }
+}

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dicom;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Our objects, judged by five programs that are not ours; DICOM PS3.3 A.35.3, PS3.16 TID 1500. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class SrConformanceTest {
+    private static final String PYTHON = "/usr/bin/python3";
+    private static final String READ_ALL = "import sys, pydicom; d = pydicom.dcmread(sys.argv[1]); list(d.iterall());"
+            + " print(d.SOPInstanceUID, d.PatientName)";
+
+    @TempDir
+    static Path folder;
+
+    private final Map<String, Path> reports = new LinkedHashMap<>();
+    private final List<Path> companions = new ArrayList<>();
+    private TemplateValidator corrected;
+    private TemplateValidator untouched;
+
+    @BeforeAll
+    void writeRecords() throws IOException {
+        for (RecordFixtures fixture : RecordFixtures.values()) {
+            for (ComposedObject object : fixture.compose()) {
+                Path file = folder.resolve(fixture.name() + "-" + object.part().replace('/', '-') + ".dcm");
+                Files.write(file, object.bytes());
+                if (object.part().equals("sr")) {
+                    reports.put(fixture.name(), file);
+                } else {
+                    companions.add(file);
+                }
+            }
+        }
+        corrected = TemplateValidator.corrected(folder.resolve("corrected"));
+        untouched = TemplateValidator.untouched();
+    }
+
+    Stream<Path> reports() {
+        return reports.values().stream();
+    }
+
+    Stream<Path> all() {
+        return Stream.concat(reports(), companions.stream());
+    }
+
+    @ParameterizedTest
+    @MethodSource("all")
+    void dciodvfyFindsNoFault(Path file) {
+        OtherProgram.Verdict verdict = OtherProgram.run("dciodvfy", "-new", file.toString());
+        assertThat(verdict.lines()).as("it read the file").isNotEmpty();
+        assertThat(verdict.starting("Error")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("reports")
+    void dsrdumpReadsTheTreeWithoutWarning(Path report) {
+        OtherProgram.Verdict verdict = OtherProgram.run("dsrdump", report.toString());
+        assertThat(verdict.status()).isZero();
+        assertThat(verdict.starting("E:")).isEmpty();
+        assertThat(verdict.starting("F:")).isEmpty();
+        // DCMTK 3.6.7 cannot check text in ISO_IR 192 and says so
+        assertThat(verdict.starting("W:")).allMatch(line -> line.contains("ISO_IR 192"));
+        assertThat(verdict.lines()).anyMatch(line -> line.contains("Imaging Measurement Report"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("reports")
+    void dsr2htmlRendersIt(Path report) throws IOException {
+        Path html = folder.resolve(report.getFileName() + ".html");
+        assertThat(OtherProgram.run("dsr2html", report.toString(), html.toString())
+                        .status())
+                .isZero();
+        assertThat(Files.readString(html)).contains("Imaging Measurement Report");
+    }
+
+    @ParameterizedTest
+    @MethodSource("all")
+    void pydicomReadsEveryElement(Path file) {
+        OtherProgram.Verdict verdict = OtherProgram.run(PYTHON, "-W", "error", "-c", READ_ALL, file.toString());
+        assertThat(verdict.status()).as(String.join("\n", verdict.lines())).isZero();
+    }
+
+    @ParameterizedTest
+    @MethodSource("reports")
+    @Timeout(value = 120, unit = TimeUnit.SECONDS)
+    void theTemplateValidatorFindsNoFault(Path report) {
+        List<String> said = corrected.judge(report);
+        assertThat(said).anyMatch(line -> line.contains("Found Root Template TID_1500"));
+        assertThat(said).anyMatch(line -> line.contains("Root Template Validation Complete"));
+        assertThat(said).noneMatch(line -> line.contains("Error"));
+        assertThat(said).noneMatch(line -> line.contains("row order"));
+    }
+
+    /** Every error of the untouched tables is one of the two false ones, and there are exactly as many as must be. */
+    @ParameterizedTest
+    @MethodSource("reports")
+    @Timeout(value = 120, unit = TimeUnit.SECONDS)
+    void theUntouchedTablesGiveOnlyTheCountedFalseErrors(Path report) throws IOException {
+        List<String> errors = untouched.judge(report).stream()
+                .filter(l -> l.contains("Error"))
+                .toList();
+        ContentItem measurements = measurements(report);
+        long uncertainties = measurements
+                .walk()
+                .filter(item -> item.isNamed(Concepts.UNCERTAINTY))
+                .count();
+        long withoutValue = measurements
+                .walk()
+                .filter(item -> item.isNamed(Concepts.WHY_ABSENT))
+                .count();
+        assertThat(errors)
+                .filteredOn(line -> line.contains("expected INFERRED FROM - found HAS PROPERTIES"))
+                .hasSize((int) (2 * uncertainties));
+        assertThat(errors).filteredOn(line -> line.contains("Missing value")).hasSize((int) withoutValue);
+        assertThat(errors).hasSize((int) (2 * uncertainties + withoutValue));
+    }
+
+    private static ContentItem measurements(Path report) throws IOException {
+        return ContentReader.read(DicomFile.open(report).header())
+                .first(Concepts.IMAGING_MEASUREMENTS)
+                .orElseThrow();
+    }
+
+    /** The judge would notice: it compares neighbours of one template, here row 6 before row 4 of TID 1500. */
+    @Test
+    @Timeout(value = 120, unit = TimeUnit.SECONDS)
+    void theTemplateValidatorNoticesAWrongOrder() throws IOException {
+        DataSet report = RecordFixtures.OUT_OF_PLANE.report();
+        List<DataSet> children = new ArrayList<>(report.items(Tag.CONTENT_SEQUENCE));
+        DataSet measurements = children.remove(children.size() - 2);
+        children.add(children.size() - 3, measurements);
+        report.put(Tag.CONTENT_SEQUENCE, children);
+        Path file = folder.resolve("disordered.dcm");
+        Files.write(file, DicomFile.encode(report));
+        assertThat(corrected.judge(file)).anyMatch(line -> line.contains("row order"));
+    }
+}

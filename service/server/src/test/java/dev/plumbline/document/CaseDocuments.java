@@ -1,0 +1,234 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.document;
+
+import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Probe;
+import dev.plumbline.geometry.Shape;
+import dev.plumbline.geometry.Side;
+import dev.plumbline.geometry.SkinBeyondProbe;
+import dev.plumbline.needle.Needle;
+import dev.plumbline.observation.ObservationMarks;
+import dev.plumbline.observation.Phase;
+import dev.plumbline.plan.Approach;
+import dev.plumbline.plan.Constraints;
+import dev.plumbline.plan.Hazard;
+import dev.plumbline.plan.Intent;
+import dev.plumbline.plan.Nerve;
+import dev.plumbline.plan.PlanMarks;
+import dev.plumbline.plan.TargetKind;
+import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.Context;
+import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.Laterality;
+import dev.plumbline.record.ObservedFrame;
+import dev.plumbline.record.Signature;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Random;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.RandomDistribution;
+
+/** Case documents with every field stated or not, at random; any seed gives a valid one. */
+final class CaseDocuments {
+    private final Random random;
+
+    private CaseDocuments(Random random) {
+        this.random = random;
+    }
+
+    /** Documents that any door takes. */
+    static Arbitrary<CaseDocument> any() {
+        return Arbitraries.longs()
+                .withDistribution(RandomDistribution.uniform())
+                .map(seed -> of(seed));
+    }
+
+    static CaseDocument of(long seed) {
+        return new CaseDocuments(new Random(seed)).document();
+    }
+
+    private CaseDocument document() {
+        Approach approach = one(Approach.values());
+        return new CaseDocument(
+                maybe(() -> "case-" + random.nextInt(1000)),
+                approach,
+                frame(),
+                maybe(this::probe).orElse(Probe.NOTHING_STATED),
+                marks(),
+                maybe(() -> new Needle(maybeInt(18, 27), maybeNumber(20, 150), maybe(random::nextBoolean)))
+                        .orElse(Needle.NOTHING_STATED),
+                maybe(() -> intent(approach)),
+                maybe(this::constraints).orElse(Constraints.NOTHING_STATED),
+                maybe(this::uncertainty).orElse(InputUncertainty.NOTHING_STATED),
+                observations(),
+                maybe(this::context).orElse(Context.NOTHING_STATED),
+                maybe(() -> new Signature(name(), maybe(this::name), maybe(this::name), time())));
+    }
+
+    private FrameRef frame() {
+        return random.nextBoolean()
+                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9))
+                : new FrameRef.Stated(640, 480, number(0.01, 0.2), number(0.01, 0.2));
+    }
+
+    private Probe probe() {
+        return new Probe(
+                maybe(() -> one(Probe.Kind.values())),
+                maybeNumber(10, 80),
+                maybe(this::point),
+                maybe(() -> one(Side.values())),
+                maybeNumber(0.5, 3),
+                maybe(this::skinBeyondProbe),
+                maybeNumber(30, 90),
+                maybeNumber(5, 20),
+                maybe(random::nextBoolean));
+    }
+
+    private SkinBeyondProbe skinBeyondProbe() {
+        return switch (random.nextInt(3)) {
+            case 0 -> new SkinBeyondProbe.Flat();
+            case 1 -> new SkinBeyondProbe.Round(number(30, 200));
+            default -> new SkinBeyondProbe.Drop(number(-20, 20), number(20, 60));
+        };
+    }
+
+    private PlanMarks marks() {
+        return new PlanMarks(
+                point(),
+                maybe(() -> one(TargetKind.values())),
+                line(),
+                IntStream.range(0, random.nextInt(3))
+                        .mapToObj(i -> new Nerve("nerve " + i, shape()))
+                        .toList(),
+                IntStream.range(0, random.nextInt(3))
+                        .mapToObj(i ->
+                                new Hazard("h\u00e4zard \"" + i, one(Hazard.Kind.values()), maybeNumber(0, 5), shape()))
+                        .toList());
+    }
+
+    private Shape shape() {
+        return random.nextBoolean()
+                ? new Shape.Disc(point(), number(0.5, 10))
+                : new Shape.Outline(points(3 + random.nextInt(4)));
+    }
+
+    private Intent intent(Approach approach) {
+        if (approach == Approach.OUT_OF_PLANE) {
+            return new Intent.PunctureDistance(number(0, 40));
+        }
+        return switch (random.nextInt(3)) {
+            case 0 -> new Intent.EntryDistance(number(-60, 60));
+            case 1 -> new Intent.AngleToSkin(number(5, 90));
+            default -> new Intent.EntryMark(point());
+        };
+    }
+
+    private Constraints constraints() {
+        return new Constraints(
+                maybe(() -> new Constraints.Band(number(10, 40), number(41, 80))),
+                maybeNumber(0, 10),
+                maybe(random::nextBoolean),
+                maybeNumber(0, 20),
+                maybeNumber(0, 10),
+                maybeNumber(0, 10),
+                maybeNumber(1, 60),
+                maybeNumber(0, 30),
+                maybe(() -> one(Constraints.Preference.values())),
+                maybeNumber(30, 80),
+                maybeNumber(10, 50),
+                maybeNumber(5, 20));
+    }
+
+    private InputUncertainty uncertainty() {
+        return new InputUncertainty(
+                maybeNumber(0.1, 3),
+                maybeNumber(0, 0.05),
+                maybe(() -> new InputUncertainty.ScannerTolerance(number(0, 2), number(0, 5))));
+    }
+
+    private List<ObservedFrame> observations() {
+        return IntStream.range(0, random.nextInt(3))
+                .mapToObj(i -> new ObservedFrame(
+                        new ObservationMarks(
+                                "seen-" + i,
+                                maybe(() -> one(Phase.values())),
+                                line(),
+                                maybe(this::point),
+                                maybe(random::nextBoolean),
+                                maybe(this::point),
+                                maybe(this::point),
+                                line(),
+                                maybeNumber(0, 40)),
+                        frame()))
+                .toList();
+    }
+
+    private Context context() {
+        return new Context(
+                maybe(() -> "axillaryBrachialPlexus"),
+                maybe(() -> one(Laterality.values())),
+                maybe(() -> new Context.Person(name(), maybe(this::name))));
+    }
+
+    private String name() {
+        return one(new String[] {"Doe^Jo", "Mu\u0308ster^A", "Probe-Person^\u5c71\u7530", "x"});
+    }
+
+    private OffsetDateTime time() {
+        return OffsetDateTime.of(
+                2000 + random.nextInt(50),
+                1 + random.nextInt(12),
+                1 + random.nextInt(28),
+                random.nextInt(24),
+                random.nextInt(60),
+                random.nextInt(3) * 20,
+                random.nextInt(2) * 250_000_000,
+                ZoneOffset.ofHoursMinutes(random.nextInt(12), random.nextInt(2) * 30));
+    }
+
+    private List<PointPx> line() {
+        return random.nextBoolean() ? List.of() : points(2 + random.nextInt(4));
+    }
+
+    private List<PointPx> points(int count) {
+        List<PointPx> points = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            points.add(point());
+        }
+        return points;
+    }
+
+    private PointPx point() {
+        return new PointPx(number(0, 640), number(0, 480)).onGrid();
+    }
+
+    private double number(double low, double high) {
+        double value = low + (high - low) * random.nextDouble();
+        return random.nextBoolean() ? value : Math.max(low, Math.rint(value)) + 0.0; // no negative zero
+    }
+
+    private OptionalDouble maybeNumber(double low, double high) {
+        return random.nextBoolean() ? OptionalDouble.of(number(low, high)) : OptionalDouble.empty();
+    }
+
+    private OptionalInt maybeInt(int low, int high) {
+        return random.nextBoolean() ? OptionalInt.of(low + random.nextInt(high - low + 1)) : OptionalInt.empty();
+    }
+
+    private <T> Optional<T> maybe(Supplier<T> value) {
+        return random.nextBoolean() ? Optional.of(value.get()) : Optional.empty();
+    }
+
+    private <T> T one(T[] values) {
+        return values[random.nextInt(values.length)];
+    }
+}

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.PixelSize;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.FrameRef;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class CaseInputsTest {
+    private static final FrameGeometry FRAME =
+            new FrameGeometry(640, 480, List.of(), Optional.of(new PixelSize(0.1, 0.1)), Optional.empty(), "probe 1");
+
+    private static CaseDocument document(String frame, String more) {
+        String json = "{\"schema\":\"plumbline-case/1\",\"approach\":\"inPlane\",\"frame\":" + frame + "," + more + "}";
+        return CaseJson.read(json.getBytes(StandardCharsets.UTF_8), Door.CLI);
+    }
+
+    @Test
+    void theSamePictureIsTheOneThatIsNamedTheSame() {
+        CaseDocument document = document(
+                "{\"sopInstanceUid\":\"1.2.3\"}",
+                "\"marks\":{\"target\":{\"column\":640,\"row\":0}},\"observations\":["
+                        + "{\"frame\":{\"sopInstanceUid\":\"1.2.3\"}},{\"frame\":{\"sopInstanceUid\":\"1.2.3\",\"frameNumber\":2}}]");
+        CaseInputs inputs = CaseInputs.of(document, frame -> FRAME);
+        assertThat(inputs.plan().frame()).isEqualTo(FRAME);
+        assertThat(inputs.observations()).extracting(o -> o.samePictureAsPlan()).containsExactly(true, false);
+    }
+
+    @Test
+    void aFrameThatCannotBeHadIsRefusedAtThePlaceThatNamesIt() {
+        CaseDocument document = document(
+                "{\"file\":\"a.dcm\"}",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}},\"observations\":[{\"frame\":{\"file\":\"b.dcm\"}}]");
+        Refusal refusal = catchThrowableOfType(
+                Refusal.class,
+                () -> CaseInputs.of(document, frame -> {
+                    if (frame.equals(new FrameRef.File("b.dcm", 1))) {
+                        throw new Refusal(new Problem.MalformedObject("", "It is not DICOM.", "Send another."));
+                    }
+                    return FRAME;
+                }));
+        assertThat(refusal.problem())
+                .isEqualTo(new Problem.MalformedObject("/observations/0/frame", "It is not DICOM.", "Send another."));
+    }
+
+    @Test
+    void aStatedScaleNeedsNoFrame() {
+        CaseDocument document = document(
+                "{\"columns\":100,\"rows\":200,\"mmPerColumn\":0.2,\"mmPerRow\":0.1}",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}}");
+        CaseInputs inputs = CaseInputs.of(document, frame -> {
+            throw new IllegalStateException("not asked");
+        });
+        assertThat(inputs.plan().frame().statedScale()).contains(new PixelSize(0.2, 0.1));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "\"marks\":{\"target\":{\"column\":640.1,\"row\":1}}|/marks/target",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":-1}}|/marks/target",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1},\"skin\":[{\"column\":1,\"row\":1},{\"column\":1,\"row\":900}]}"
+                        + "|/marks/skin/1",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1},\"nerves\":[{\"name\":\"n\",\"disc\":{\"radiusMm\":1,"
+                        + "\"center\":{\"column\":-1,\"row\":1}}}]}|/marks/nerves/0/disc/center",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1},\"hazards\":[{\"name\":\"n\",\"outline\":[{\"column\":1,\"row\":1},"
+                        + "{\"column\":1,\"row\":9},{\"column\":641,\"row\":1}]}]}|/marks/hazards/0/outline/2",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}},\"probe\":{\"midpoint\":{\"column\":700,\"row\":1}}"
+                        + "|/probe/midpoint",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}},\"intent\":{\"entry\":{\"column\":700,\"row\":1}}"
+                        + "|/intent/entry",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}},\"observations\":[{\"tip\":{\"column\":700,\"row\":1}}]"
+                        + "|/observations/0/tip",
+                "\"marks\":{\"target\":{\"column\":1,\"row\":1}},\"observations\":[{\"shaft\":[{\"column\":1,\"row\":1},"
+                        + "{\"column\":1,\"row\":481}]}]|/observations/0/shaft/1",
+            })
+    void refusesAMarkOutsideItsFrame(String fields, String pointer) {
+        CaseDocument document = document("{\"file\":\"f.dcm\"}", fields);
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> CaseInputs.of(document, frame -> FRAME));
+        assertThat(refusal.problem()).isEqualTo(new Problem.MarkOutsideFrame(pointer, 640, 480));
+    }
+}
