@@ -31,12 +31,6 @@ public final class Quantities<M extends Enum<M> & Measurand, T extends RealField
         numbers.remove(measurand);
     }
 
-    /** From now on the measurand does not apply. */
-    public void remove(M measurand) {
-        numbers.remove(measurand);
-        reasons.remove(measurand);
-    }
-
     public Optional<T> number(M measurand) {
         return Optional.ofNullable(numbers.get(measurand));
     }

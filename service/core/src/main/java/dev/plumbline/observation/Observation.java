@@ -4,6 +4,7 @@ package dev.plumbline.observation;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,24 @@ public record Observation(
     public Observation {
         assumptions = List.copyOf(assumptions);
         doubts = List.copyOf(doubts);
+    }
+
+    /**
+     * What the visible part says about the probe's rotation, in words: how much at most and which end to move, never to
+     * which side. Empty where nothing can be said or the tip is confirmed.
+     */
+    public Optional<String> rotationWords() {
+        boolean tipKnown = !readings.has(ObservationQuantity.TIP_DEPTH)
+                || readings.of(ObservationQuantity.TIP_DEPTH) instanceof Reading.Seen;
+        if (tipKnown
+                || !readings.has(ObservationQuantity.ROTATION_BOUND)
+                || !(readings.of(ObservationQuantity.ROTATION_BOUND) instanceof Reading.Seen bound)) {
+            return Optional.empty();
+        }
+        return Optional.of("The probe may be turned against the needle by up to "
+                + Math.max(1, Math.round(bound.value()))
+                + "\u00b0; one frame does not show to which side. Keep the probe's end over the seen part still and turn the"
+                + " other end, over the unseen part, a nudge each way.");
     }
 
     /** The plan on the observed frame, in its pixels; the entry may lie outside the image. Out-of-plane: entry = target. */

@@ -35,6 +35,9 @@ final class BlockedEntries {
 
     /** Entries whose path, extension included, keeps the distance; a boundary is allowed. */
     Intervals keeping(Obstacle obstacle, double distance) {
+        if (beyondAnyPath(obstacle, distance)) {
+            return Intervals.of(considered.low(), considered.high());
+        }
         List<Double> events = new ArrayList<>();
         for (int i = 0; i < obstacle.corners().size(); i++) {
             circle(obstacle.corner(i), obstacle.radiusMm() + distance, events);
@@ -42,13 +45,30 @@ final class BlockedEntries {
                 edge(obstacle.corner(i), obstacle.corner(i + 1), distance, events);
             }
         }
-        return between(events, entry -> clearance(obstacle, entry) >= distance - Intervals.TOLERANCE_MM);
+        return between(events, entry -> keeps(obstacle, distance, entry));
     }
 
-    /** Of the path and its extension. */
-    double clearance(Obstacle obstacle, double entry) {
-        Spot from = new Spot(entry, skin.depthAt(new Decimal64(entry)).getReal());
-        return obstacle.clearance(from, beyond(from));
+    /** No path leads deeper than its extension nor farther than it on the side away from the needle. */
+    private boolean beyondAnyPath(Obstacle obstacle, double distance) {
+        double reach = obstacle.reachMm() + distance + overshoot;
+        return obstacle.middle().w() - reach >= target.w() || obstacle.middle().u() + reach <= target.u();
+    }
+
+    /** Whether path and extension keep the distance, within rounding. */
+    boolean keeps(Obstacle obstacle, double distance, double entry) {
+        Spot from = entry(entry);
+        return obstacle.leaves(distance - Intervals.TOLERANCE_MM, from, beyond(from));
+    }
+
+    /** The clearance of path and extension, or a lesser one that is known already. */
+    double lesserClearance(Obstacle obstacle, double entry, double known) {
+        Spot from = entry(entry);
+        Spot to = beyond(from);
+        return obstacle.leaves(known, from, to) ? known : obstacle.clearance(from, to);
+    }
+
+    private Spot entry(double along) {
+        return new Spot(along, skin.depthAt(new Decimal64(along)).getReal());
     }
 
     private Spot beyond(Spot from) {

@@ -6,7 +6,6 @@ import dev.plumbline.geometry.PointMm;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Reason;
 import dev.plumbline.geometry.Spot;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.RealFieldElement;
@@ -24,9 +23,15 @@ final class Clearances {
         PointMm<T> beyond = path.beyond();
         Spot from = MeasuredObstacle.spot(path.entry());
         Spot to = MeasuredObstacle.spot(beyond);
-        return hazards.stream()
-                .min(Comparator.comparingDouble(hazard -> hazard.nominal().clearance(from, to)))
-                .map(hazard -> hazard.clearance(path.entry(), beyond));
+        MeasuredObstacle<T> nearest = hazards.get(0);
+        double least = nearest.nominal().clearance(from, to);
+        for (MeasuredObstacle<T> hazard : hazards.subList(1, hazards.size())) {
+            if (!hazard.nominal().leaves(least, from, to)) {
+                nearest = hazard;
+                least = hazard.nominal().clearance(from, to);
+            }
+        }
+        return Optional.of(nearest.clearance(path.entry(), beyond));
     }
 
     /** Hazards with the extension counted in, nerves without it. */

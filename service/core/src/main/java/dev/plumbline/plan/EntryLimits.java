@@ -26,7 +26,7 @@ final class EntryLimits {
      */
     private record Rule(Limit limit, DoublePredicate allows, Intervals allowed) {
         boolean breaks(double entry) {
-            return !allows.test(entry) && !allowed.holds(entry);
+            return !allowed.holds(entry) && !allows.test(entry);
         }
     }
 
@@ -136,10 +136,11 @@ final class EntryLimits {
     /** Least distance of path and extension from any hazard, mm; infinite without hazards. */
     double leastClearance(double entry) {
         BlockedEntries blocked = blocked(scene.limits().overshootMm());
-        return scene.obstacles().hazards().stream()
-                .mapToDouble(hazard -> blocked.clearance(hazard.nominal(), entry))
-                .min()
-                .orElse(Double.POSITIVE_INFINITY);
+        double least = Double.POSITIVE_INFINITY;
+        for (MeasuredObstacle<Decimal64> hazard : scene.obstacles().hazards()) {
+            least = blocked.lesserClearance(hazard.nominal(), entry, least);
+        }
+        return least;
     }
 
     private BlockedEntries blocked(double overshoot) {
@@ -149,7 +150,7 @@ final class EntryLimits {
     /** A path cannot keep more distance than its target has. */
     private double limitedByTarget(Obstacle obstacle, double distance) {
         Spot target = scene.targetSpot();
-        return Math.min(distance, obstacle.clearance(target, target));
+        return Math.min(distance, Math.max(0, obstacle.clearance(target, target)));
     }
 
     private void add(Kind kind, DoublePredicate allows, Intervals allowed) {
@@ -224,7 +225,7 @@ final class EntryLimits {
     private void keep(Kind kind, Obstacle obstacle, double distance, BlockedEntries blocked) {
         add(
                 new Limit(kind, Optional.of(obstacle.name())),
-                entry -> blocked.clearance(obstacle, entry) >= distance - Intervals.TOLERANCE_MM,
+                entry -> blocked.keeps(obstacle, distance, entry),
                 blocked.keeping(obstacle, distance));
     }
 }

@@ -32,15 +32,24 @@ final class InPlaneQuantities {
 
     /** The columns of the tables. */
     static <T extends RealFieldElement<T>> Quantities<PlanQuantity, T> row(InPlanePath<T> path) {
+        Quantities<PlanQuantity, T> row = common(path, FirstSight.of(path));
+        Clearances.least(path)
+                .ifPresentOrElse(
+                        clearance -> row.put(LEAST_CLEARANCE, clearance),
+                        () -> row.put(LEAST_CLEARANCE, Reason.NOT_MARKED));
+        return row;
+    }
+
+    /** What rows and plan have in common. */
+    private static <T extends RealFieldElement<T>> Quantities<PlanQuantity, T> common(
+            InPlanePath<T> path, FirstSight<T> sight) {
         InPlaneScene<T> scene = path.scene();
         Quantities<PlanQuantity, T> row = new Quantities<>(PlanQuantity.class);
         row.put(ANGLE_TO_SKIN, path.angle());
         row.put(PATH, path.length());
         row.put(SHORTEST_NEEDLE, path.length().add(scene.limits().reserveMm()));
-        Clearances.least(path)
-                .ifPresentOrElse(c -> row.put(LEAST_CLEARANCE, c), () -> row.put(LEAST_CLEARANCE, Reason.NOT_MARKED));
         putEntry(row, path);
-        putSight(row, FirstSight.of(path));
+        putSight(row, sight);
         putBeam(row, path);
         return row;
     }
@@ -48,14 +57,13 @@ final class InPlaneQuantities {
     /** Everything a plan gives for its path. */
     static <T extends RealFieldElement<T>> Quantities<PlanQuantity, T> plan(InPlanePath<T> path) {
         InPlaneScene<T> scene = path.scene();
-        Quantities<PlanQuantity, T> plan = row(path);
-        plan.remove(LEAST_CLEARANCE);
+        FirstSight<T> sight = FirstSight.of(path);
+        Quantities<PlanQuantity, T> plan = common(path, sight);
         plan.put(TARGET_DEPTH, scene.target().y());
         plan.put(ENTRY_FROM_TARGET_COLUMN, path.run());
         if (!scene.skinFlat()) {
             plan.put(ANGLE_TO_LOCAL_SKIN, angleToLocalSkin(path));
         }
-        FirstSight<T> sight = FirstSight.of(path);
         sight.depth()
                 .ifPresentOrElse(d -> plan.put(FIRST_SEEN_DEPTH, d), () -> plan.put(FIRST_SEEN_DEPTH, sight.why()));
         OptionalDouble needle = scene.input().needle().lengthMm();

@@ -23,7 +23,7 @@ record MeasuredObstacle<T extends RealFieldElement<T>>(MarkedShape<T> shape, Pro
                 .map(point -> display(point, perColumn, perRow).minus(origin))
                 .map(point -> new Spot(point.dot(along), point.dot(into)))
                 .toList();
-        return new MeasuredObstacle<>(shape, axes, new Obstacle(shape.name(), corners, shape.radiusMm()));
+        return new MeasuredObstacle<>(shape, axes, Obstacle.of(shape.name(), corners, shape.radiusMm()));
     }
 
     private static Spot display(PointPx point, double perColumn, double perRow) {

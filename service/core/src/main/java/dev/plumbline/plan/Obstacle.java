@@ -11,10 +11,17 @@ import java.util.List;
  * <p>Source: elementary plane geometry.
  *
  * @param corners one for a disc, three and more for an outline
+ * @param middle of a circle round all of it
+ * @param reachMm radius of that circle
  */
-record Obstacle(String name, List<Spot> corners, double radiusMm) {
-    Obstacle {
-        corners = List.copyOf(corners);
+record Obstacle(String name, List<Spot> corners, double radiusMm, Spot middle, double reachMm) {
+    static Obstacle of(String name, List<Spot> corners, double radiusMm) {
+        double u = corners.stream().mapToDouble(Spot::u).average().orElseThrow();
+        double w = corners.stream().mapToDouble(Spot::w).average().orElseThrow();
+        Spot middle = new Spot(u, w);
+        double reach =
+                corners.stream().mapToDouble(middle::distanceTo).max().orElseThrow() + radiusMm;
+        return new Obstacle(name, List.copyOf(corners), radiusMm, middle, reach);
     }
 
     /** How corner or edge lie to the part of the path that comes nearest. */
@@ -68,6 +75,18 @@ record Obstacle(String name, List<Spot> corners, double radiusMm) {
 
     double clearance(Spot from, Spot to) {
         return nearest(from, to).clearanceMm();
+    }
+
+    /** Whether a straight piece of path keeps a distance; found without looking at every corner where it passes far away. */
+    boolean leaves(double distance, Spot from, Spot to) {
+        return distanceFromSegment(middle, from, to) - reachMm >= distance || clearance(from, to) >= distance;
+    }
+
+    private static double distanceFromSegment(Spot point, Spot from, Spot to) {
+        Spot way = to.minus(from);
+        double square = way.dot(way);
+        double share = square == 0 ? 0 : point.minus(from).dot(way) / square;
+        return point.distanceTo(from.plus(way, Math.min(1, Math.max(0, share))));
     }
 
     Nearest nearest(Spot from, Spot to) {

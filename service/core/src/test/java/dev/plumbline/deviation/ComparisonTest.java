@@ -2,6 +2,7 @@
 package dev.plumbline.deviation;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.plumbline.CaseFixture;
@@ -18,6 +19,7 @@ import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.PlanQuantity;
+import dev.plumbline.problem.Refusal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -227,6 +229,48 @@ class ComparisonTest {
                 List.of(fixture.at(30, 10), fixture.at(20, 15.5), fixture.at(10, 20)), Optional.empty(), false));
         assertThat(observed(comparison, ObservationQuantity.BOW)).isBetween(0.2, 0.4);
         assertThat(observed(comparison, ObservationQuantity.ANGLE_TO_SKIN)).isCloseTo(26.565, within(0.05));
+    }
+
+    /** asin(b / (2 s cos a)) with b 1 mm and 30 mm of run from the puncture to the last seen point. */
+    @Test
+    void theVisiblePartBoundsTheProbesRotation() {
+        Comparison comparison =
+                compare(fixture.observed(List.of(fixture.at(30, 10), fixture.at(15, 20)), Optional.empty(), false));
+        assertThat(observed(comparison, ObservationQuantity.ROTATION_BOUND))
+                .isCloseTo(Math.toDegrees(Math.asin(0.5 / 30)), within(1e-9));
+        assertThat(comparison.observations().get(0).rotationWords().orElseThrow())
+                .contains("up to 1\u00b0", "nudge each way");
+        Comparison tipKnown = compare(fixture.observed(
+                List.of(fixture.at(30, 10), fixture.at(15, 20)), Optional.of(fixture.at(0, 30)), true));
+        assertThat(tipKnown.observations().get(0).rotationWords()).isEmpty();
+        Comparison upright =
+                compare(fixture.observed(List.of(fixture.at(10, 10), fixture.at(10, 20)), Optional.empty(), false));
+        assertThat(reason(upright.observations().get(0).readings().of(ObservationQuantity.ROTATION_BOUND)))
+                .isEqualTo(Reason.VERTICAL_PATH);
+    }
+
+    @Test
+    void refusesMarksThatMeasureNothing() {
+        refusesAt(
+                "/observations/0/shaft",
+                fixture.observed(List.of(fixture.at(30, 10)), Optional.empty(), false));
+        refusesAt(
+                "/observations/0/shaft",
+                fixture.observed(List.of(fixture.at(30, 10), fixture.at(30.05, 10)), Optional.empty(), false));
+        refusesAt(
+                "/observations/0/tip",
+                fixture.observed(
+                        List.of(fixture.at(30, 10), fixture.at(15, 20)), Optional.of(new PointPx(-1, 50)), true));
+        fixture.approach = Approach.OUT_OF_PLANE;
+        refusesAt(
+                "/observations/0/shaft",
+                fixture.observed(List.of(fixture.at(30, 10), fixture.at(15, 20)), Optional.empty(), false));
+    }
+
+    private void refusesAt(String pointer, ObservationInput observed) {
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> compare(observed));
+        assertThat(refusal).as(pointer).isNotNull();
+        assertThat(refusal.problem().pointer()).isEqualTo(pointer);
     }
 
     @Test

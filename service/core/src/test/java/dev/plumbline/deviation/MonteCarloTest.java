@@ -35,7 +35,7 @@ import org.junit.jupiter.api.Test;
  * First-order uncertainties against a Monte Carlo simulation of the same formulas, the chosen entry held fixed.
  *
  * <p>Source of the method: JCGM 101:2008. The estimate of a standard deviation from n draws is itself uncertain by {@code 1
- * / sqrt(2 n)} of its value, 1 per cent for 5000; five times that is added to the 2 per cent asked for.
+ * / sqrt(2 n)} of its value, 1.1 per cent for 4000; five times that is added to the 2 per cent asked for.
  */
 class MonteCarloTest {
     private static final double ASKED = 0.02;
@@ -147,7 +147,7 @@ class MonteCarloTest {
         Random random = new Random(20260105);
         int compared = 0;
         for (int i = 0; i < 200; i++) {
-            compared += agree(randomCase(random), 5_000, random);
+            compared += agree(randomCase(random), 4_000, random);
         }
         assertThat(compared).isGreaterThan(200 * 15);
     }
@@ -155,7 +155,7 @@ class MonteCarloTest {
     @Test
     void agreesMoreCloselyWithManyDraws() {
         Random random = new Random(7);
-        for (int i = 0; i < 3; i++) {
+        for (int i = 0; i < 2; i++) {
             assertThat(agree(randomCase(random), 100_000, random)).isPositive();
         }
     }
