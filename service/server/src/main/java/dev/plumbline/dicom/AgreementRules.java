@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.dicom.ItemValue.Numeric;
+import dev.plumbline.record.Cautions;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,6 +22,11 @@ final class AgreementRules {
     void check() {
         groups.stream().filter(group -> group.is(Concepts.PLAN)).forEach(this::plan);
         groups.stream().filter(group -> group.is(Concepts.OBSERVATION)).forEach(this::observation);
+        root.named(Concepts.PROCEDURE)
+                .flatMap(details -> details.named(Codes.own("CAUTIONS")))
+                .filter(item -> !(item.value() instanceof ItemValue.Text text
+                        && text.text().equals(Cautions.text())))
+                .forEach(item -> findings.at(item, "is not word for word the product's cautions"));
     }
 
     private void plan(ReadGroup plan) {

@@ -71,6 +71,7 @@ final class ObjectHeader {
                 .put(Tag.SOP_INSTANCE_UID, Uids.instance(revision.caseId(), revision.revision(), part));
         patientAndStudy(object, source.planned().frame().header());
         series(object, kind, revision.caseId());
+        object.put(Tag.SERIES_DATE, time.date()).put(Tag.SERIES_TIME, time.timeOfDay());
         equipment(object, source.installation());
         return object;
     }

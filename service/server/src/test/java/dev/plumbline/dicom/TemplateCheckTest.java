@@ -395,4 +395,12 @@ class TemplateCheckTest {
                 "Comment",
                 "longer than 16");
     }
+
+    @Test
+    void noticesCautionsThatWereReworded() {
+        finds(
+                changed(named(Codes.own("CAUTIONS")), value(new ItemValue.Text("Take care."))),
+                "Cautions",
+                "word for word");
+    }
 }
