@@ -370,7 +370,7 @@ class DicomWebFlowTest {
         String boundary = type.replaceAll(".*boundary=", "");
         String body = new String(response.body(), StandardCharsets.ISO_8859_1);
         List<byte[]> parts = new ArrayList<>();
-        for (String piece : body.split("(\r\n)?--" + boundary)) {
+        for (String piece : body.split("(\r\n)?--" + boundary, -1)) {
             if (!piece.isEmpty() && !piece.startsWith("--")) {
                 parts.add(piece.substring(piece.indexOf("\r\n\r\n") + 4).getBytes(StandardCharsets.ISO_8859_1));
             }
