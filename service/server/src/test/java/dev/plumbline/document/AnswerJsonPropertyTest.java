@@ -70,7 +70,10 @@ class AnswerJsonPropertyTest {
                         .isEqualTo(!difference.path("value").isNull());
             });
         }
-        assertThat(answer.toString()).doesNotContain("NaN").doesNotContain("Infinity").doesNotContain("-0.0,");
+        assertThat(answer.toString())
+                .doesNotContain("NaN")
+                .doesNotContain("Infinity")
+                .doesNotContain("-0.0,");
     }
 
     private static void quantity(JsonNode answer, Measurand measurand) {
@@ -87,8 +90,9 @@ class AnswerJsonPropertyTest {
     @Provide
     Arbitrary<CaseDocument> stated() {
         FrameRef frame = new FrameRef.Stated(640, 480, 0.08, 0.08);
-        return CaseDocuments.any().map(document -> document.withFrames(
-                frame, Collections.nCopies(document.observations().size(), frame)));
+        return CaseDocuments.any()
+                .map(document -> document.withFrames(
+                        frame, Collections.nCopies(document.observations().size(), frame)));
     }
 
     /** The names of the contract that outside checks read; more may be added, none taken away. */
@@ -96,17 +100,57 @@ class AnswerJsonPropertyTest {
     void thePlansOfTheExamplesHaveEveryFieldOfTheContract() throws Exception {
         assertThat(names(DocumentedCases.answer("case-in-plane.md").path("plan")))
                 .containsAll(List.of(
-                        "source", "feasible", "angleToSkinDeg", "entryDistanceMm", "entryFromProbeEdgeMm",
-                        "entryFromTargetColumnMm", "targetDepthMm", "pathMm", "leadInMm", "firstSeenDepthMm",
-                        "firstSeenAt", "shortestNeedleMm", "needleLeftMm", "hazardClearances", "nerveClearances",
-                        "beamIncidenceDeg", "specularReturnShare", "sidewaysToleranceMm", "rotationToleranceDeg",
-                        "heelInDeg", "inBand", "notes", "binding", "unchecked", "assumptions", "doubts", "waysOut",
-                        "feasibleEntriesMm", "flattest", "steepest", "alternatives", "text"));
+                        "source",
+                        "feasible",
+                        "angleToSkinDeg",
+                        "entryDistanceMm",
+                        "entryFromProbeEdgeMm",
+                        "entryFromTargetColumnMm",
+                        "targetDepthMm",
+                        "pathMm",
+                        "leadInMm",
+                        "firstSeenDepthMm",
+                        "firstSeenAt",
+                        "shortestNeedleMm",
+                        "needleLeftMm",
+                        "hazardClearances",
+                        "nerveClearances",
+                        "beamIncidenceDeg",
+                        "specularReturnShare",
+                        "sidewaysToleranceMm",
+                        "rotationToleranceDeg",
+                        "heelInDeg",
+                        "inBand",
+                        "notes",
+                        "binding",
+                        "unchecked",
+                        "assumptions",
+                        "doubts",
+                        "waysOut",
+                        "feasibleEntriesMm",
+                        "flattest",
+                        "steepest",
+                        "alternatives",
+                        "text"));
         assertThat(names(DocumentedCases.answer("case-out-of-plane.md").path("plan")))
                 .containsAll(List.of(
-                        "source", "feasible", "punctureDistanceMm", "punctureFromProbeEdgeMm", "alongProbeMm",
-                        "angleToSkinDeg", "targetDepthMm", "pathMm", "shortestNeedleMm", "steep", "rows", "stepDown",
-                        "binding", "unchecked", "assumptions", "waysOut", "text"));
+                        "source",
+                        "feasible",
+                        "punctureDistanceMm",
+                        "punctureFromProbeEdgeMm",
+                        "alongProbeMm",
+                        "angleToSkinDeg",
+                        "targetDepthMm",
+                        "pathMm",
+                        "shortestNeedleMm",
+                        "steep",
+                        "rows",
+                        "stepDown",
+                        "binding",
+                        "unchecked",
+                        "assumptions",
+                        "waysOut",
+                        "text"));
     }
 
     private static List<String> names(JsonNode node) {
