@@ -110,7 +110,7 @@ record SampleDrawings(Scene plan, BufferedImage planned, Scene observation, Buff
     }
 
     private static BufferedImage picture(Sample sample) {
-        SampleFrame frame = sample.scene().render(SET.randomOf(sample)).get(0);
+        SampleFrame frame = SET.render(sample).get(0);
         BufferedImage image = new BufferedImage(frame.columns(), frame.rows(), BufferedImage.TYPE_INT_RGB);
         for (int row = 0; row < frame.rows(); row++) {
             for (int column = 0; column < frame.columns(); column++) {
