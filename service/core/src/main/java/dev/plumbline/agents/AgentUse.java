@@ -11,9 +11,16 @@ import java.util.Optional;
  * One agent in one case and how far it came. A stage that nobody entered is absent, which is not the same as 0.
  *
  * @param id given by the client
+ * @param purpose what it is for in this case
  * @param technique words of the site, for a limit that depends on it
  */
-public record AgentUse(String id, Agent agent, Route route, Optional<String> technique, Map<Stage, Volume> volumes) {
+public record AgentUse(
+        String id,
+        Agent agent,
+        Dose.Purpose purpose,
+        Route route,
+        Optional<String> technique,
+        Map<Stage, Volume> volumes) {
     /**
      * Checks that no more is used than was drawn up.
      *

@@ -11,6 +11,8 @@ final class Amounts {
     /** Quotients do not end; more digits than any syringe or balance has. */
     static final MathContext DIVISION = MathContext.DECIMAL128;
 
+    private static final int MOST_DIGITS = 200;
+
     static final BigDecimal THOUSAND = BigDecimal.valueOf(1000);
 
     private Amounts() {}
@@ -19,8 +21,25 @@ final class Amounts {
         return new Refusal(new Problem.InvalidValue("", detail, remedy));
     }
 
-    /** Text of a number without exponent or idle zeros. */
+    /**
+     * Refuses a number with more digits than any arithmetic here makes of sensible ones. Such a number is an attack or a slip,
+     * and its sums would fill the memory.
+     */
+    static void checkDigits(BigDecimal value) {
+        if (!hasSensibleDigits(value)) {
+            throw refused("A number with so many digits is no amount.", "Give an ordinary decimal number.");
+        }
+    }
+
+    private static boolean hasSensibleDigits(BigDecimal value) {
+        return Math.abs((long) value.scale()) <= MOST_DIGITS && value.precision() <= MOST_DIGITS;
+    }
+
+    /** Text of a number without exponent or idle zeros, where that is short. */
     static String plain(BigDecimal value) {
-        return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
+        if (value.signum() == 0) {
+            return "0";
+        }
+        return hasSensibleDigits(value) ? value.stripTrailingZeros().toPlainString() : value.toString();
     }
 }

@@ -24,6 +24,7 @@ public record Concentration(BigDecimal mgPerMl) {
      * @throws Refusal {@link Problem.InvalidValue} for nothing, less than nothing, or more drug than solution
      */
     public Concentration {
+        Amounts.checkDigits(mgPerMl);
         if (mgPerMl.signum() <= 0 || mgPerMl.compareTo(MOST_MG_PER_ML) > 0) {
             throw Amounts.refused(
                     "A concentration of " + Amounts.plain(mgPerMl) + " mg/mL cannot be.",
@@ -41,13 +42,16 @@ public record Concentration(BigDecimal mgPerMl) {
      *
      * @throws Refusal {@link Problem.InvalidValue} unless above 0 and at most 100
      */
-    public static Concentration percent(String value) {
-        BigDecimal percent = new BigDecimal(value);
+    public static Concentration percent(BigDecimal percent) {
         if (percent.signum() <= 0 || percent.compareTo(HUNDRED) > 0) {
             throw Amounts.refused(
                     Amounts.plain(percent) + " % is no concentration.", "Give more than 0 and at most 100 %.");
         }
         return new Concentration(percent.multiply(MG_PER_ML_IN_ONE_PERCENT));
+    }
+
+    public static Concentration percent(String value) {
+        return percent(new BigDecimal(value));
     }
 
     public static Concentration microgramsPerMl(String value) {

@@ -37,17 +37,16 @@ public record Dose(
         }
     }
 
-    /** What an entry amounts to at a stage; empty where that stage was not entered. */
-    public static Optional<Dose> of(AgentUse use, Stage stage, Purpose purpose, OffsetDateTime at) {
-        return use.mass(stage)
-                .map(mass -> new Dose(
-                        use.agent().drug(),
-                        use.agent().basis(),
-                        mass,
-                        use.agent().hasEpinephrine(),
-                        use.route(),
-                        use.technique(),
-                        purpose,
-                        at));
+    /** What a volume of an entry amounts to. */
+    public static Dose of(AgentUse use, Volume volume, OffsetDateTime at) {
+        return new Dose(
+                use.agent().drug(),
+                use.agent().basis(),
+                Mass.in(volume, use.agent().concentration()),
+                use.agent().hasEpinephrine(),
+                use.route(),
+                use.technique(),
+                use.purpose(),
+                at);
     }
 }

@@ -19,6 +19,7 @@ public record Mass(BigDecimal mg) implements Comparable<Mass> {
      * @throws Refusal {@link Problem.InvalidValue} for a negative mass
      */
     public Mass {
+        Amounts.checkDigits(mg);
         if (mg.signum() < 0) {
             throw Amounts.refused("A mass of " + Amounts.plain(mg) + " mg cannot be.", "Give 0 mg or more.");
         }

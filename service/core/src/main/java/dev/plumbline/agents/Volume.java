@@ -21,6 +21,7 @@ public record Volume(BigDecimal ml) implements Comparable<Volume> {
      * @throws Refusal {@link Problem.InvalidValue} for a negative or absurd volume
      */
     public Volume {
+        Amounts.checkDigits(ml);
         if (ml.signum() < 0 || ml.compareTo(MOST_ML) > 0) {
             throw Amounts.refused(
                     "A volume of " + Amounts.plain(ml) + " mL cannot be.", "Give 0 to 500 mL in one figure.");

@@ -67,6 +67,7 @@ public record Weight(BigDecimal kg, Source source) {
      * @throws Refusal {@link Problem.InvalidValue} for a weight no patient has
      */
     public Weight {
+        Amounts.checkDigits(kg);
         if (kg.compareTo(LEAST_KG) < 0 || kg.compareTo(MOST_KG) > 0) {
             throw new Refusal(new Problem.InvalidValue(
                     "/weight/kg",

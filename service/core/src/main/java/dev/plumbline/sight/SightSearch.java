@@ -19,6 +19,10 @@ public final class SightSearch {
             "Every step of this pass was tried.",
             List.of("Do not redirect a needle that is not seen."));
 
+    /** Not sure counts as not seen. */
+    private static final Set<Seen> NOTHING_SEEN =
+            Collections.unmodifiableSet(EnumSet.of(Seen.NOTHING, Seen.NO_DOT, Seen.NOT_SURE));
+
     private final SightRules rules;
 
     public SightSearch(SightRules rules) {
@@ -86,7 +90,7 @@ public final class SightSearch {
     private static List<StopSign> signs(SightQuestion question) {
         Set<StopSign> all = EnumSet.noneOf(StopSign.class);
         all.addAll(question.signs());
-        boolean nothing = question.seen() == Seen.NOTHING || question.seen() == Seen.NO_DOT;
+        boolean nothing = NOTHING_SEEN.contains(question.seen());
         if (nothing && question.inside().pastLeadIn() && !question.heldPastLeadIn()) {
             all.add(StopSign.PAST_LEAD_IN);
         }

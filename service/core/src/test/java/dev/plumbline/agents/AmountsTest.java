@@ -51,6 +51,18 @@ class AmountsTest {
         assertThatThrownBy(() -> Mixture.of(List.of())).isInstanceOf(Refusal.class);
     }
 
+    /** Sums of 1e-999999999 would fill the memory. */
+    @Test
+    void numbersWithAbsurdlyManyDigitsAreRefused() {
+        for (String number : List.of("1e999999999", "1e-999999999", "0." + "0".repeat(300) + "1", "-1e999999999")) {
+            assertThatThrownBy(() -> Volume.ofMl(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> Mass.ofMg(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> Concentration.mgPerMl(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> Concentration.percent(number)).isInstanceOf(Refusal.class);
+            assertThatThrownBy(() -> weight(number)).isInstanceOf(Refusal.class);
+        }
+    }
+
     @Test
     void percentAndMicrogramsReadBack() {
         assertThat(Concentration.mgPerMl("7.5").percent()).isEqualByComparingTo("0.75");
@@ -120,7 +132,7 @@ class AmountsTest {
     }
 
     private static AgentUse use(Map<Stage, Volume> volumes) {
-        return new AgentUse("a-1", LIDOCAINE, Route.PERINEURAL, Optional.empty(), volumes);
+        return new AgentUse("a-1", LIDOCAINE, Dose.Purpose.BLOCK, Route.PERINEURAL, Optional.empty(), volumes);
     }
 
     @Test

@@ -145,7 +145,7 @@ class ProcedureLogTest {
     void whatWasInjectedHasAVolumeAndAName() {
         assertThatThrownBy(() -> aliquot("0")).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> new Resistance.Measured(BigDecimal.ONE, "kPa", " "))
-                .isInstanceOf(IllegalArgumentException.class);
+                .isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> new Happening.PlanChanged(" ")).isInstanceOf(Refusal.class);
     }
 }

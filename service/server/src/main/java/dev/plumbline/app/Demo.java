@@ -11,7 +11,7 @@ import dev.plumbline.record.Cautions;
 import dev.plumbline.samples.Sample;
 import dev.plumbline.samples.SampleSet;
 import java.io.IOException;
-import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -25,11 +25,11 @@ final class Demo {
 
     private final DemoClient client;
     private final Path out;
-    private final PrintStream say;
+    private final PrintWriter say;
     private final SampleSet samples = new SampleSet(SEED);
 
     /** @param out where products are written */
-    Demo(DemoClient client, Path out, PrintStream say) {
+    Demo(DemoClient client, Path out, PrintWriter say) {
         this.client = client;
         this.out = out;
         this.say = say;

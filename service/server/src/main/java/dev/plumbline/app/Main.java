@@ -15,7 +15,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
 
 /** Where the program starts: makes everything, hands it to the command line. */
 public final class Main {
@@ -42,10 +41,11 @@ public final class Main {
     static Plumbline plumbline(PrintWriter out, PrintWriter err) {
         Clock clock = Clock.system(ZoneId.systemDefault());
         return new Plumbline(
-                new Plumbline.Collaborators(
-                        Version.text(), new RecordComposer(commandLine()), clock, config -> serve(config, err)),
-                out,
-                err);
+                        new Plumbline.Collaborators(
+                                Version.text(), new RecordComposer(commandLine()), clock, config -> serve(config, err)),
+                        out,
+                        err)
+                .with(new DemoCommand(out));
     }
 
     private static Installation commandLine() {
@@ -56,25 +56,10 @@ public final class Main {
 
     private static void serve(Optional<Path> configFile, PrintWriter err) throws Exception {
         ServiceConfig config = configFile.map(ServiceConfig::read).orElse(ServiceConfig.USUAL);
-        CountDownLatch stopped = new CountDownLatch(1);
-        CountDownLatch closed = new CountDownLatch(1);
-        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
-            stopped.countDown();
-            await(closed);
-        }));
-        try (Service service = Service.start(settings(config))) {
+        try (StopSignal stop = new StopSignal();
+                Service service = Service.start(settings(config))) {
             err.println("plumbline: listening at http://" + config.host() + ":" + service.port() + "/");
-            stopped.await();
-        } finally {
-            closed.countDown();
-        }
-    }
-
-    private static void await(CountDownLatch latch) {
-        try {
-            latch.await();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
+            stop.await();
         }
     }
 

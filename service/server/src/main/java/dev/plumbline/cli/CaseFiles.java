@@ -60,6 +60,9 @@ final class CaseFiles implements RecordFrames {
     }
 
     private static CaseDocument read(Path path) {
+        if (!Files.isRegularFile(path)) {
+            throw unreadable("", path);
+        }
         try (InputStream in = Files.newInputStream(path)) {
             return CaseJson.read(in, Door.CLI);
         } catch (FileSystemException e) {

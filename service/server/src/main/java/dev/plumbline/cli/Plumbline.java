@@ -25,6 +25,7 @@ public final class Plumbline {
                 .addSubcommand(new PlanCommand(terminal))
                 .addSubcommand(new CompareCommand(terminal))
                 .addSubcommand(new RecordCommand(terminal, with.composer(), with.clock()))
+                .addSubcommand(new SamplesCommand(terminal))
                 .addSubcommand(new ServeCommand(with.serving()))
                 .setOut(out)
                 .setErr(err)

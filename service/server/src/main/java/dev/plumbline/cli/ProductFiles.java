@@ -60,7 +60,7 @@ final class ProductFiles {
         }
     }
 
-    private static Refusal notWritable(Path path) {
+    static Refusal notWritable(Path path) {
         return new Refusal(new Problem.InvalidValue(
                 "", "The file " + path + " cannot be written.", "Name a place that can be written."));
     }

@@ -75,36 +75,40 @@ public final class BulkData {
     }
 
     private static byte[] littleEndian(short[] values) {
-        ByteBuffer bytes = buffer(values.length, Short.BYTES);
-        bytes.asShortBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = bytes(values.length, Short.BYTES);
+        littleEndian(bytes).asShortBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(int[] values) {
-        ByteBuffer bytes = buffer(values.length, Integer.BYTES);
-        bytes.asIntBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = bytes(values.length, Integer.BYTES);
+        littleEndian(bytes).asIntBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(long[] values) {
-        ByteBuffer bytes = buffer(values.length, Long.BYTES);
-        bytes.asLongBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = bytes(values.length, Long.BYTES);
+        littleEndian(bytes).asLongBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(float[] values) {
-        ByteBuffer bytes = buffer(values.length, Float.BYTES);
-        bytes.asFloatBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = bytes(values.length, Float.BYTES);
+        littleEndian(bytes).asFloatBuffer().put(values);
+        return bytes;
     }
 
     private static byte[] littleEndian(double[] values) {
-        ByteBuffer bytes = buffer(values.length, Double.BYTES);
-        bytes.asDoubleBuffer().put(values);
-        return bytes.array();
+        byte[] bytes = bytes(values.length, Double.BYTES);
+        littleEndian(bytes).asDoubleBuffer().put(values);
+        return bytes;
     }
 
-    private static ByteBuffer buffer(int count, int size) {
-        return ByteBuffer.allocate(Math.multiplyExact(count, size)).order(ByteOrder.LITTLE_ENDIAN);
+    private static byte[] bytes(int count, int size) {
+        return new byte[Math.multiplyExact(count, size)];
+    }
+
+    private static ByteBuffer littleEndian(byte[] bytes) {
+        return ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 }

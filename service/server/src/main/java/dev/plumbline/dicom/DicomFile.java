@@ -123,6 +123,23 @@ public final class DicomFile {
         return new FrameReader(path, transferSyntax(), description).stored(pixels, frameNumber - 1);
     }
 
+    /**
+     * What the scale of one frame is and why, and what the frame tells about the probe.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal as {@link #geometry} and {@link #image}; not for a frame without a scale, which is an answer too
+     */
+    public FrameExplanation explain(int frameNumber) throws IOException {
+        FrameGeometry geometry = geometry(frameNumber);
+        FrameExplainer explainer = new FrameExplainer(geometry, frameNumber, frameCount());
+        return explainer.explain(FrameProbe.of(header, geometry, explainer.calibration(), image(frameNumber)));
+    }
+
+    /** The frame in RGB with its regions, the middle of the face and a bar of one centimetre drawn on it. */
+    public BufferedImage regionPicture(int frameNumber) throws IOException {
+        return FramePicture.of(image(frameNumber), geometry(frameNumber), explain(frameNumber));
+    }
+
     private PixelBytes frame(int frameNumber) {
         if (!FrameClass.takes(sopClassUid())) {
             throw FrameClass.refusal(sopClassUid());

@@ -46,7 +46,7 @@ final class FrameReader {
                     throw Fault.unsupported("Frames do not begin at whole bytes", "Retrieve the whole object.");
                 }
                 byte[] bytes = plainBytes(channel, plain, frame);
-                return plain.swapped() || syntax.bigEndian() && plain.shape().bitsAllocated() > Byte.SIZE
+                return plain.swapped() || (syntax.bigEndian() && plain.shape().bitsAllocated() > Byte.SIZE)
                         ? swappedPairs(bytes)
                         : bytes;
             }

@@ -118,6 +118,9 @@ final class ObservationGroup {
         boolean needleSeen = draw();
         computedMarks();
         for (Row row : inPlane ? IN_PLANE : OUT_OF_PLANE) {
+            if (!observation.readings().has(row.measurand())) {
+                continue; // such as the bow of a shaft with two marks
+            }
             group.rich(Measurement.rich(
                     Quantity.of(row.measurand()),
                     observation.readings().of(row.measurand()),

@@ -10,6 +10,8 @@ import static dev.plumbline.dicom.Concepts.TARGET;
 
 import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Reading;
+import dev.plumbline.geometry.Reason;
 import dev.plumbline.plan.InPlanePlan;
 import dev.plumbline.plan.Limit;
 import dev.plumbline.plan.Plan;
@@ -18,6 +20,7 @@ import dev.plumbline.plan.PlanQuantity;
 import dev.plumbline.record.CaseDocument;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** TID 1501 with finding F-PLAN: the path that was chosen, what follows from it, and what it was judged against. */
 final class PlanGroup {
@@ -84,10 +87,25 @@ final class PlanGroup {
         draw();
         for (Row row : plan instanceof InPlanePlan ? IN_PLANE : OUT_OF_PLANE) {
             group.rich(Measurement.rich(
-                    Quantity.of(row.measurand()), plan.readings().of(row.measurand()), marks.items(row.marks())));
+                    Quantity.of(row.measurand()), reading(row.measurand()), marks.items(row.marks())));
         }
         return group.comment(Labels.angle("Plan", plan.readings().of(PlanQuantity.ANGLE_TO_SKIN)))
                 .item();
+    }
+
+    /** Out-of-plane answers leave out how much needle is left; it follows from the path and the stated length. */
+    private Reading reading(PlanQuantity measurand) {
+        if (measurand != PlanQuantity.NEEDLE_LEFT || plan.readings().has(measurand)) {
+            return plan.readings().of(measurand);
+        }
+        OptionalDouble length = document.needle().lengthMm();
+        return plan.readings()
+                .of(PlanQuantity.PATH)
+                .fold(
+                        path -> length.isPresent()
+                                ? new Reading.Seen(length.getAsDouble() - path.value(), path.standardUncertainty())
+                                : Reading.notSeen(Reason.NOT_MARKED),
+                        notSeen -> notSeen);
     }
 
     /** The point stands before the line, so that a viewer's two labels do not cover each other. */

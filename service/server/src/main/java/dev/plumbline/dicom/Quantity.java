@@ -2,6 +2,7 @@
 package dev.plumbline.dicom;
 
 import dev.plumbline.geometry.Measurand;
+import java.util.Optional;
 
 /**
  * What a number in a record is: its exact quantity, the generic concept that other readers know, and its unit; all from
@@ -14,6 +15,13 @@ record Quantity(Code code, Code concept, Code unit) {
     static Quantity of(String code) {
         Codes.Entry entry = Codes.entry(Codes.OWN_SCHEME, code);
         return new Quantity(entry.code(), Codes.named(required(entry, "concept")), Codes.ucum(required(entry, "unit")));
+    }
+
+    /** Of a code that stands for a quantity or a deviation; empty for any other. */
+    static Optional<Quantity> known(Code code) {
+        return Codes.known(code)
+                .filter(entry -> entry.set().equals(PLANNED_OR_OBSERVED) || entry.set().equals(DEVIATIONS))
+                .map(entry -> of(entry.code().value()));
     }
 
     /** Of a plan's or an observation's measurand. */

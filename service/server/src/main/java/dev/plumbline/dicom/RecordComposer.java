@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.document.CaseInputs;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.RecordRevision;
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -28,12 +30,13 @@ public final class RecordComposer {
         RecordSource source = new RecordSource(revision, installation, frames);
         List<FramesUsed.Use> used = FramesUsed.of(source);
         RecordRules.check(source, used);
+        CaseInputs inputs = CaseInputs.of(
+                revision.document(), ref -> source.frame(ref, "/frame").frame().geometry());
         List<ComposedObject> objects = new ArrayList<>();
         for (int i = 0; i < used.size(); i++) {
             FramesUsed.Use use = used.get(i);
-            DataSet capture =
-                    SecondaryCapture.of(source, use, i + 1, use.placed().frame().rendered());
-            objects.add(object(SecondaryCapture.part(i + 1), capture));
+            BufferedImage annotated = AnnotatedFrame.draw(source, inputs, use);
+            objects.add(object(SecondaryCapture.part(i + 1), SecondaryCapture.of(source, use, i + 1, annotated)));
         }
         objects.add(object(ObjectHeader.Kind.REPORT.part(), report(source, used)));
         return List.copyOf(objects);

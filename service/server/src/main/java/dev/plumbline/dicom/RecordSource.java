@@ -6,9 +6,21 @@ import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Uids;
+import java.util.HashMap;
+import java.util.Map;
 
 /** Everything one record is made from; the same source always gives the same bytes. */
 record RecordSource(RecordRevision revision, Installation installation, RecordFrames frames) {
+    RecordSource {
+        frames = remembering(frames);
+    }
+
+    /** Finding a frame reads and renders it, so each is found once. */
+    private static RecordFrames remembering(RecordFrames frames) {
+        Map<FrameRef.Held, RecordFrame> found = new HashMap<>();
+        return ref -> found.computeIfAbsent(ref, frames::of);
+    }
+
     /** A frame of the case together with the reference to it. */
     record Placed(FrameRef.Held ref, RecordFrame frame) {
         ItemValue.Instance instance() {

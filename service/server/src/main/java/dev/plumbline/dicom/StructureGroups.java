@@ -132,11 +132,10 @@ final class StructureGroups {
         return Math.max(0, Math.min(most, value));
     }
 
+    /** With the first point again at the end, whether or not it stood there: a reader takes exactly one off. */
     private static List<PointPx> closed(List<PointPx> points) {
         List<PointPx> closed = new ArrayList<>(points);
-        if (!points.get(0).equals(points.get(points.size() - 1))) {
-            closed.add(points.get(0));
-        }
+        closed.add(points.get(0));
         return closed;
     }
 

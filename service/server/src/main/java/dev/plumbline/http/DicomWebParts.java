@@ -135,7 +135,7 @@ final class DicomWebParts {
         boolean pdf = place.equals(DicomJson.name(Tag.ENCAPSULATED_DOCUMENT))
                 && file.header().string(Tag.MIME_TYPE_OF_ENCAPSULATED_DOCUMENT).equals(Optional.of(PDF));
         MediaRange range = Accepted.of(ctx).ranges().stream()
-                .filter(each -> each.covers(OCTETS) || pdf && each.covers(PDF))
+                .filter(each -> each.covers(OCTETS) || (pdf && each.covers(PDF)))
                 .findFirst()
                 .orElseThrow(() -> Accepted.notAcceptable("multipart/related; type=\"application/octet-stream\""));
         String type = pdf && range.covers(PDF) ? PDF : OCTETS;

@@ -151,14 +151,14 @@ final class DicomWebSearch {
         boolean ofLevel = QueryAttribute.of(tag)
                 .map(attribute -> attribute.level().compareTo(level) <= 0)
                 .orElse(level == QueryLevel.INSTANCE || query.fields().contains(tag));
-        boolean usual = USUAL.get(level).contains(tag);
+        boolean usual = USUAL.getOrDefault(level, Set.of()).contains(tag);
         boolean ofParents = !ctx.pathParamMap().containsKey("study")
                 && USUAL.entrySet().stream()
                         .anyMatch(parent -> parent.getKey().compareTo(level) < 0
                                 && parent.getValue().contains(tag));
         return usual
                 || ofParents
-                || ofLevel && (query.allFields() || query.fields().contains(tag));
+                || (ofLevel && (query.allFields() || query.fields().contains(tag)));
     }
 
     private static List<String> place(QueryLevel level, Found found) {

@@ -49,13 +49,18 @@ final class MultipartReader {
         }
     }
 
+    /** What nobody read of the part before, or of the preamble, is of no interest. */
+    private void skipRestOfPart() throws IOException {
+        byte[] scrap = new byte[BUFFER_BYTES];
+        int count = 0;
+        while (insidePart && count >= 0) {
+            count = read(scrap, 0, scrap.length);
+        }
+    }
+
     /** Empty after the last part. */
     Optional<Part> next() throws IOException {
-        byte[] scrap = new byte[BUFFER_BYTES];
-        while (insidePart && read(scrap, 0, scrap.length) >= 0) {
-            // What nobody read of the part before, or of the preamble, is of no interest.
-            continue;
-        }
+        skipRestOfPart();
         start += delimiter.length;
         int first = required();
         int second = required();

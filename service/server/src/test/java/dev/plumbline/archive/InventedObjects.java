@@ -54,6 +54,22 @@ public final class InventedObjects {
                 .put(Tag.PIXEL_DATA, samples);
     }
 
+    /** A grey image of 16 bits whose two bytes always differ. */
+    public static DataSet deep(int study, int series, int instance) {
+        short[] samples = new short[ROWS * COLUMNS];
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = (short) (0x0100 * (i + 1) + i % 3);
+        }
+        return header(study, series, instance)
+                .put(Tag.SOP_CLASS_UID, ULTRASOUND)
+                .put(Tag.ROWS, ROWS)
+                .put(Tag.COLUMNS, COLUMNS)
+                .put(Tag.BITS_ALLOCATED, 16)
+                .put(Tag.BITS_STORED, 16)
+                .put(Tag.HIGH_BIT, 15)
+                .put(Tag.PIXEL_DATA, samples);
+    }
+
     /** A document in its DICOM envelope. */
     public static DataSet document(int study, int series, int instance, byte[] pdf) {
         return general(study, series, instance)

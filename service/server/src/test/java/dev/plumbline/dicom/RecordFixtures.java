@@ -5,12 +5,17 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.deviation.Comparison;
+import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.geometry.FrameGeometry;
-import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.UltrasoundRegion;
+import dev.plumbline.plan.Clearance;
+import dev.plumbline.plan.InPlanePlan;
+import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
@@ -39,6 +44,7 @@ enum RecordFixtures {
     /** Entry outside the image, midline, and a signature at UTC with a fraction of a second. */
     CUT_PATH_MIDLINE_UTC(c -> {
         c.withObjectProperty("context").put("laterality", "midline");
+        c.withObjectProperty("intent").put("entryDistanceMm", 45.0);
         c.withObjectProperty("signature").put("time", "2026-01-05T10:15:00.25Z").remove("organization");
     }),
     NEEDLE_NOT_SEEN(c -> {
@@ -133,12 +139,54 @@ enum RecordFixtures {
     }
 
     RecordRevision revision() {
-        CaseDocument document = document();
-        PointPx entry = new PointPx(this == CUT_PATH_MIDLINE_UTC ? 777.7 : 606.3157894736842, 40.2);
-        OffsetDateTime time =
-                document.signature().map(Signature::time).orElse(OffsetDateTime.parse("2026-01-05T10:20:00+01:00"));
-        return new RecordRevision(
-                document.caseId().orElseThrow(), 1, document, HandMadeComparison.of(document, entry), time);
+        return revision(document());
+    }
+
+    static RecordRevision revision(CaseDocument document) {
+        OffsetDateTime time = document.signature()
+                .map(Signature::time)
+                .orElse(OffsetDateTime.parse("2026-01-05T10:20:00+01:00"));
+        return new RecordRevision(document.caseId().orElseThrow(), 1, document, comparison(document), time);
+    }
+
+    private static Comparison comparison(CaseDocument document) {
+        CaseInputs inputs = CaseInputs.of(withoutStructures(document), ref -> geometry());
+        Comparison computed = Comparison.of(inputs.plan(), inputs.observations());
+        return document.marks().hazards().isEmpty()
+                ? computed
+                : new Comparison(
+                        withClearances((InPlanePlan) computed.plan(), document.marks()),
+                        computed.observations(),
+                        computed.deviations());
+    }
+
+    /** The engine does not judge structures yet; their place in a record is made up here. */
+    private static CaseDocument withoutStructures(CaseDocument document) {
+        ObjectNode json = CaseJson.write(document);
+        ((ObjectNode) json.get("marks")).retain("target", "targetKind", "skin");
+        return CaseJson.read(json, Door.HTTP);
+    }
+
+    private static InPlanePlan withClearances(InPlanePlan plan, PlanMarks marks) {
+        Reading seen = new Reading.Seen(7.25, 0.5);
+        InPlanePlan.Clearances clearances = new InPlanePlan.Clearances(
+                marks.hazards().stream()
+                        .map(h -> new Clearance(h.name(), seen, seen, false))
+                        .toList(),
+                marks.nerves().stream()
+                        .map(n -> new Clearance(n.name(), seen, seen, false))
+                        .toList());
+        return new InPlanePlan(
+                plan.source(),
+                plan.feasible(),
+                plan.inBand(),
+                plan.readings(),
+                plan.line(),
+                clearances,
+                plan.judgement(),
+                plan.choices(),
+                plan.waysOut(),
+                plan.text());
     }
 
     RecordSource source() {

@@ -10,7 +10,6 @@ import dev.plumbline.samples.SampleSet;
 import dev.plumbline.samples.SampleTruth;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -19,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class SampleObjectsTest {
-    private static final SampleSet SET = new SampleSet(7);
+    private static final SampleSet SET = DrawnSamples.SET;
 
     @TempDir
     private Path directory;
@@ -27,7 +26,7 @@ class SampleObjectsTest {
     @Test
     void everySamplePassesTheGateAndStatesItsScaleAsTheTruthDoes() throws IOException {
         for (Sample sample : SET.all()) {
-            DicomFile file = open(SET, sample);
+            DicomFile file = open(sample);
             FrameGeometry geometry = file.geometry(file.frameCount());
             SampleTruth.Scale truth = sample.scene().truths().get(0).scale();
 
@@ -45,11 +44,14 @@ class SampleObjectsTest {
 
     @Test
     void theImageShownIsTheFrameDrawn() throws IOException {
-        for (Sample sample : List.of(SET.inPlaneNeedle(), named("colour-doppler"), named("cine-needle-advances"))) {
-            List<SampleFrame> frames = SET.render(sample);
+        for (Sample sample : List.of(
+                SET.inPlaneNeedle(),
+                DrawnSamples.named("colour-doppler"),
+                DrawnSamples.named("cine-needle-advances"))) {
+            List<SampleFrame> frames = DrawnSamples.frames(sample);
             SampleFrame last = frames.get(frames.size() - 1);
 
-            BufferedImage shown = open(SET, sample).image(frames.size());
+            BufferedImage shown = open(sample).image(frames.size());
 
             for (int row = 0; row < last.rows(); row += 7) {
                 for (int column = 0; column < last.columns(); column += 3) {
@@ -65,7 +67,7 @@ class SampleObjectsTest {
         Set<String> patientsWithStudy = new HashSet<>();
         Set<String> studies = new HashSet<>();
         for (Sample sample : SET.all()) {
-            DataSet object = new SampleObjects(SET).object(sample, SET.render(sample));
+            DataSet object = new SampleObjects(SET).object(sample, DrawnSamples.frames(sample));
             instances.add(object.string(Tag.SOP_INSTANCE_UID).orElseThrow());
             studies.add(object.string(Tag.STUDY_INSTANCE_UID).orElseThrow());
             patientsWithStudy.add(object.string(Tag.PATIENT_ID).orElseThrow()
@@ -90,15 +92,7 @@ class SampleObjectsTest {
                 .isNotEqualTo(new SampleObjects(SET).sopInstanceUid(sample));
     }
 
-    private DicomFile open(SampleSet set, Sample sample) throws IOException {
-        Path file = directory.resolve(sample.name() + ".dcm");
-        return DicomFile.open(Files.write(file, new SampleObjects(set).file(sample)));
-    }
-
-    private static Sample named(String name) {
-        return SET.all().stream()
-                .filter(sample -> sample.name().equals(name))
-                .findFirst()
-                .orElseThrow();
+    private DicomFile open(Sample sample) throws IOException {
+        return DicomFile.open(DrawnSamples.write(sample, directory));
     }
 }

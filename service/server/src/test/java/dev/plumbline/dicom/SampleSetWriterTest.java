@@ -12,16 +12,12 @@ import dev.plumbline.record.FrameRef;
 import dev.plumbline.samples.Sample;
 import dev.plumbline.samples.SampleSet;
 import java.io.IOException;
-import java.math.BigInteger;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
@@ -80,29 +76,5 @@ class SampleSetWriterTest {
         assertThat(targets)
                 .allSatisfy(target -> assertThat(directory.resolve(target)).exists());
         assertThat(html).doesNotContain("<script", "http:", "https:", "{{");
-    }
-
-    @Test
-    void writingAgainGivesTheSameBytes() throws IOException {
-        Map<String, String> before = contents();
-
-        SampleSetWriter.write(directory, 7);
-
-        assertThat(contents()).isEqualTo(before);
-    }
-
-    private static Map<String, String> contents() throws IOException {
-        try (Stream<Path> files = Files.list(directory)) {
-            return files.collect(Collectors.toMap(file -> file.getFileName().toString(), SampleSetWriterTest::digest));
-        }
-    }
-
-    private static String digest(Path file) {
-        try {
-            return new BigInteger(1, MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file)))
-                    .toString(16);
-        } catch (IOException | NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

@@ -106,11 +106,16 @@ final class TemplateValidator {
 
     /** What it says of a file, line by line; the order of content items is checked too. */
     List<String> judge(Path file) {
+        Thread here = Thread.currentThread();
+        ClassLoader before = here.getContextClassLoader();
+        here.setContextClassLoader(validate.getDeclaringClass().getClassLoader()); // else it mixes in our logging
         try {
-            Object said = validate.invoke(validator, file.toString(), false, true, false, false, true);
+            Object said = validate.invoke(validator, file.toString(), false, true, false, true, false);
             return ((String) said).lines().toList();
         } catch (IllegalAccessException | InvocationTargetException e) {
             throw new AssertionError("The toolkit's validator failed on " + file.getFileName(), e);
+        } finally {
+            here.setContextClassLoader(before);
         }
     }
 }

@@ -182,78 +182,6 @@ class DicomWebFlowTest {
         assertThat(resolved("/studies", text(study, "00081190"))).isEqualTo(server.uri("/studies/" + studyUid(1)));
     }
 
-    @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            value = {
-                "PatientName=invented^person 1|1",
-                "PatientName=INVENTED*|3",
-                "00100010=*erson ?|3",
-                "00100010=*erson%202*|1",
-                "PatientName=person|0",
-                "PatientID=INVENTED-3|1",
-                "PatientID=invented-3|0",
-                "PatientID=INVENTED-*|3",
-                "PatientID=INVENTED-[12]|0",
-                "PatientID=|3",
-                "PatientID=*|3",
-                "StudyDate=20260102|1",
-                "StudyDate=20260102-|2",
-                "StudyDate=-20260102|2",
-                "StudyDate=20260101-20260102|2",
-                "StudyDate=20270101-|0",
-                "StudyTime=1015|3",
-                "StudyTime=101501-|0",
-                "StudyTime=10-11|3",
-                "AccessionNumber=ACC1|1",
-                "ModalitiesInStudy=US|3",
-                "ModalitiesInStudy=SR|0",
-                "StudyInstanceUID=2.25.10001,2.25.10003|2",
-                "StudyInstanceUID=2.25.10001\\2.25.10003|2",
-                "StudyInstanceUID=2.25.10001&StudyInstanceUID=2.25.10003|2",
-                "StudyInstanceUID=2.25.1|0",
-                "StudyDate=20260101-&PatientName=*1|1",
-                "limit=2|2",
-                "limit=2&offset=2|1",
-                "offset=3|0",
-                "limit=0|0"
-            })
-    void matchesAsTheStandardSays(String query, int count) throws IOException {
-        server.stow(imageFile(1, 1, 1), imageFile(2, 1, 1), imageFile(3, 1, 1));
-        HttpResponse<byte[]> answer = server.json("/studies?"
-                + query.replace(" ", "%20")
-                        .replace("^", "%5E")
-                        .replace("[", "%5B")
-                        .replace("]", "%5D")
-                        .replace("\\", "%5C"));
-        assertThat(answer.statusCode()).isEqualTo(count == 0 ? 204 : 200);
-        assertThat(count == 0 ? 0 : tree(answer).size()).isEqualTo(count);
-    }
-
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "PatientNam=x",
-                "StudyDate=yesterday",
-                "StudyDate=2026",
-                "StudyDate=20260101-20260102-20260103",
-                "StudyDate=-",
-                "StudyTime=9",
-                "StudyInstanceUID=1.2.%2e%2e",
-                "StudyInstanceUID=x",
-                "SeriesInstanceUID=1.2",
-                "limit=-1",
-                "limit=ten",
-                "offset=1e3",
-                "includefield=Nonsense",
-                "00091001=x",
-                "PatientID=a&PatientID=b",
-                "00400275.00400009=x"
-            })
-    void refusesQueriesItCannotAnswer(String query) {
-        assertThat(server.json("/studies?" + query).statusCode()).isEqualTo(400);
-    }
-
     @Test
     void warnsThatNamesAreMatchedLiterally() throws IOException {
         server.stow(imageFile(1, 1, 1));
@@ -442,7 +370,7 @@ class DicomWebFlowTest {
         String boundary = type.replaceAll(".*boundary=", "");
         String body = new String(response.body(), StandardCharsets.ISO_8859_1);
         List<byte[]> parts = new ArrayList<>();
-        for (String piece : body.split("(\r\n)?--" + boundary)) {
+        for (String piece : body.split("(\r\n)?--" + boundary, -1)) {
             if (!piece.isEmpty() && !piece.startsWith("--")) {
                 parts.add(piece.substring(piece.indexOf("\r\n\r\n") + 4).getBytes(StandardCharsets.ISO_8859_1));
             }

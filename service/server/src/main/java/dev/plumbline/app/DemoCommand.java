@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.app;
+
+import dev.plumbline.http.Doors;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code demo [--once] [--out DIR]}. */
+@Command(
+        name = "demo",
+        mixinStandardHelpOptions = true,
+        description = "Plays two invented cases through the service, from frame to record and back, and keeps serving.")
+final class DemoCommand implements Callable<Integer> {
+    private static final int USUAL_PORT = 8642;
+
+    private final PrintWriter say;
+
+    @Option(names = "--once", description = "Ends when the cases are played.")
+    private boolean once;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "Where the products go; a temporary folder otherwise.")
+    private Optional<Path> out = Optional.empty();
+
+    @Option(
+            names = "--port",
+            paramLabel = "N",
+            description = "Port on loopback; ${DEFAULT-VALUE} otherwise, 0 for any.")
+    private int port = USUAL_PORT;
+
+    DemoCommand(PrintWriter say) {
+        this.say = say;
+    }
+
+    @Override
+    public Integer call() throws IOException, InterruptedException {
+        Path products =
+                out.isPresent() ? Files.createDirectories(out.get()) : Files.createTempDirectory("plumbline-demo-");
+        Service.Settings settings = new Service.Settings(
+                products.resolve("archive"), Doors.Address.loopback(once ? 0 : port), "Sample Hospital", "GB");
+        try (StopSignal stop = new StopSignal();
+                Service service = Service.start(settings)) {
+            URI address = URI.create("http://127.0.0.1:" + service.port() + "/");
+            say.println("Plumbline demo: two invented cases, played through " + address);
+            new Demo(new DemoClient(address), products, say).play();
+            say.println();
+            say.println("products  " + products);
+            if (!once) {
+                say.println("service   " + address + "  (v1/records lists the records; Ctrl-C stops)");
+                stop.await();
+            }
+        }
+        return 0;
+    }
+}

@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.record.Cautions;
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CommandLineTest {
+    @TempDir
+    static Path folder;
+
+    private static SampleFolder samples;
+
+    @BeforeAll
+    static void makeSamples() throws Exception {
+        samples = new SampleFolder(folder);
+    }
+
+    private static Path at(String name) {
+        return folder.resolve(name);
+    }
+
+    private static String unwrapped(String text) {
+        return text.replaceAll("\\s+", " ");
+    }
+
+    private static Invoked refused(Invoked invoked, String field) {
+        assertThat(invoked.code()).as(invoked.err()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(invoked.out()).isEmpty();
+        assertThat(invoked.err()).startsWith("plumbline: " + field);
+        assertThat(invoked.err().lines().count()).as("problem and remedy").isEqualTo(2);
+        assertThat(invoked.err()).doesNotContain("Exception").doesNotContain("\tat ");
+        return invoked;
+    }
+
+    @Test
+    void aPlanIsSaidInWordsWithCautions() {
+        Invoked plan = Invoked.plumbline("plan", at("in-plane.json"));
+        assertThat(plan.code()).as(plan.err()).isZero();
+        assertThat(plan.err()).isEmpty();
+        assertThat(plan.out())
+                .contains("Enter ", "angle to skin", "33.7\u00b0", "path", "54.1 mm", "Other angles", "lead-in")
+                .contains("The stated path fits the limits you set, for what you marked.");
+        assertThat(unwrapped(plan.out())).endsWith(unwrapped(Cautions.text()) + " ");
+    }
+
+    @Test
+    void aPlanIsOneJsonDocument() throws Exception {
+        JsonNode answer =
+                Invoked.plumbline("plan", at("in-plane.json"), "--json").json();
+        assertThat(answer.path("plan").path("angleToSkinDeg").path("value").doubleValue())
+                .isCloseTo(33.69, within(0.01));
+        assertThat(answer.path("cautions").get(0).asText()).isEqualTo(Cautions.text());
+    }
+
+    @Test
+    void aProposalIsSaidToBeOne() {
+        Invoked plan = Invoked.plumbline("plan", at("proposal.json"));
+        assertThat(plan.code()).isZero();
+        assertThat(plan.out()).contains("The proposed path fits");
+    }
+
+    @Test
+    void anInfeasiblePlanEndsWithNoAndSaysWhatForbidsIt() throws Exception {
+        Path file = samples.write(
+                "short.json", samples.text("in-plane.json").replaceAll("\"lengthMm\" *: *[0-9.]+", "\"lengthMm\": 25"));
+        Invoked plan = Invoked.plumbline("plan", file);
+        assertThat(plan.code()).isEqualTo(ExitCode.NO);
+        assertThat(plan.out()).contains("does not fit the limits you set", "the needle does not reach");
+        Invoked json = Invoked.plumbline("plan", file, "--json");
+        assertThat(json.code()).isEqualTo(ExitCode.NO);
+        assertThat(json.json().path("plan").path("binding").get(0).asText()).isEqualTo("reach");
+    }
+
+    @Test
+    void aComparisonIsATableWithUncertainty() {
+        Invoked compared = Invoked.plumbline("compare", at("in-plane.json"));
+        assertThat(compared.code()).as(compared.err()).isZero();
+        assertThat(compared.out())
+                .contains("planned", "observed", "observed - planned", "tip depth", "\u00b1", "(k = 2)")
+                .contains("Observation obs-1, final tip");
+        assertThat(unwrapped(compared.out())).contains(unwrapped(Cautions.text()));
+        Invoked crossing = Invoked.plumbline("compare", at("out-of-plane.json"));
+        assertThat(crossing.code()).as(crossing.err()).isZero();
+        assertThat(crossing.out()).contains("crossing depth", "puncture from beam");
+    }
+
+    @Test
+    void aComparisonIsOneJsonDocument() throws Exception {
+        JsonNode answer =
+                Invoked.plumbline("compare", at("in-plane.json"), "--json").json();
+        assertThat(answer.path("observations")).hasSize(1);
+        assertThat(answer.path("deviations").get(0).path("tipDepthMm").has("exceedsUncertainty"))
+                .isTrue();
+    }
+
+    @Test
+    void answersAreDrawn() throws Exception {
+        Path svg = at("drawn/plan.svg");
+        Path png = at("drawn/compared.png");
+        assertThat(Invoked.plumbline("plan", at("in-plane.json"), "--svg", svg).code())
+                .isZero();
+        assertThat(Invoked.plumbline("compare", at("in-plane.json"), "--json", "--png", png)
+                        .code())
+                .isZero();
+        assertThat(Files.readString(svg)).startsWith("<svg").contains("</svg>");
+        BufferedImage drawn = ImageIO.read(png.toFile());
+        assertThat(drawn.getWidth()).isGreaterThan(300);
+        try (Stream<Path> files = Files.list(at("drawn"))) {
+            assertThat(files).containsExactlyInAnyOrder(svg, png);
+        }
+    }
+
+    @Test
+    void severalDrawingsAreNumbered() {
+        assertThat(Drawings.numbered(Path.of("a/b.c.svg"), 0)).isEqualTo(Path.of("a/b.c.svg"));
+        assertThat(Drawings.numbered(Path.of("a/b.c.svg"), 1)).isEqualTo(Path.of("a/b.c-2.svg"));
+        assertThat(Drawings.numbered(Path.of("b"), 2)).isEqualTo(Path.of("b-3"));
+    }
+
+    @Test
+    void aRecordIsWrittenAndTheSameCaseGivesTheSameBytes() throws Exception {
+        Invoked first = Invoked.plumbline("record", at("in-plane.json"), "--out", at("record"));
+        assertThat(first.code()).as(first.err()).isZero();
+        List<Path> paths = first.out().lines().map(Path::of).toList();
+        assertThat(paths).hasSize(3).allMatch(Files::exists);
+        Path report = at("record/sr.dcm");
+        assertThat(paths).contains(report);
+        assertThat(DicomFile.open(report).sopClassUid()).isEqualTo("1.2.840.10008.5.1.4.1.1.88.33");
+        byte[] bytes = Files.readAllBytes(report);
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", at("record"))
+                        .code())
+                .isZero();
+        assertThat(Files.readAllBytes(report)).isEqualTo(bytes);
+    }
+
+    @Test
+    void aDraftTakesTheTimeThatIsGiven() throws Exception {
+        for (String out : List.of("draft-1", "draft-2")) {
+            Invoked record = Invoked.plumbline(
+                    "record", at("proposal.json"), "--out", at(out), "--time", "2026-02-01T08:00:00+01:00");
+            assertThat(record.code()).as(record.err()).isZero();
+        }
+        assertThat(at("draft-1/sr.dcm")).hasSameBinaryContentAs(at("draft-2/sr.dcm"));
+        refused(Invoked.plumbline("record", at("proposal.json"), "--out", at("none"), "--time", "yesterday"), "--time");
+        assertThat(at("none")).doesNotExist();
+    }
+
+    @Test
+    void anotherRecordIsNotOverwritten() throws Exception {
+        Path out = Files.createDirectories(at("occupied"));
+        Files.writeString(out.resolve("sr.dcm"), "another");
+        refused(Invoked.plumbline("record", at("in-plane.json"), "--out", out), "The file");
+        try (Stream<Path> files = Files.list(out)) {
+            assertThat(files).containsExactly(out.resolve("sr.dcm"));
+        }
+        assertThat(out.resolve("sr.dcm")).hasContent("another");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "\"schema\" : \"plumbline-case/1\"|\"schema\" : \"plumbline-case/9\"|/schema",
+                "\"needle\" :|\"neele\" :|/neele",
+                "\"lengthMm\" : |\"lengthMm\" : NaN, \"gauge\" : |/needle",
+                "\"laterality\" : \"[a-z]+\"|\"laterality\" : \"bilateral\"|/context/laterality",
+                "\"entryDistanceMm\" :|\"angleToSkinDeg\" : 30, \"entryDistanceMm\" :|/intent",
+                "\"target\" : \\{|\"target\" : {\"z\" : 1, |/marks/target/z",
+                "\"row\" : [0-9.]+|\"row\" : \"x\"|/",
+            })
+    void refusesBadInputAndNamesTheField(String instead, String of, String field) throws Exception {
+        String json = samples.text("in-plane.json");
+        String bad = json.replaceFirst(instead, of);
+        assertThat(bad).isNotEqualTo(json);
+        Path file = samples.write("bad.json", bad);
+        for (String command : List.of("plan", "compare")) {
+            refused(Invoked.plumbline(command, file), field);
+        }
+        refused(Invoked.plumbline("record", file, "--out", at("nothing")), field);
+        assertThat(at("nothing")).doesNotExist();
+    }
+
+    @Test
+    void anUnknownFieldIsRefusedWithTheNearestName() throws Exception {
+        Path file = samples.write("bad.json", samples.text("in-plane.json").replace("footprintMm", "footprint"));
+        assertThat(refused(Invoked.plumbline("plan", file), "/probe/footprint").err())
+                .contains("\"footprintMm\"");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"missing", "notDicom", "truncated", "empty", "aFolder"})
+    void refusesWhatIsNoFrame(String kind) throws Exception {
+        byte[] frame;
+        try (Stream<Path> files = Files.list(folder)) {
+            frame = Files.readAllBytes(
+                    files.filter(f -> f.toString().endsWith(".dcm")).findFirst().orElseThrow());
+        }
+        Path bad = at("bad-" + kind + ".dcm");
+        switch (kind) {
+            case "notDicom" -> Files.writeString(bad, "This is a letter, and it is long enough to be read.".repeat(9));
+            case "truncated" -> Files.write(bad, java.util.Arrays.copyOf(frame, frame.length / 2));
+            case "empty" -> Files.write(bad, new byte[0]);
+            case "aFolder" -> Files.createDirectories(bad);
+            default -> assertThat(bad).doesNotExist();
+        }
+        Path file = samples.write(
+                "bad.json",
+                samples.text("in-plane.json")
+                        .replaceFirst("\"file\" : \"[^\"]*\"", "\"file\" : \"" + bad.getFileName() + "\""));
+        refused(Invoked.plumbline("plan", file), "/frame");
+        refused(Invoked.plumbline("record", file, "--out", at("nothing")), "/frame");
+        assertThat(at("nothing")).doesNotExist();
+    }
+
+    @Test
+    void refusesAFrameNumberThatTheObjectDoesNotHave() throws Exception {
+        Path file = samples.write(
+                "bad.json", samples.text("in-plane.json").replaceFirst("\"frameNumber\" : 1", "\"frameNumber\" : 7"));
+        assertThat(refused(Invoked.plumbline("plan", file), "/frame/frameNumber")
+                        .err())
+                .contains("from 1 to 1");
+    }
+
+    @Test
+    void refusesACaseThatIsNotThereOrNoJson() throws Exception {
+        refused(Invoked.plumbline("plan", at("nowhere.json")), "The file");
+        refused(Invoked.plumbline("plan", samples.write("letter.json", "Dear colleague")), "This is not JSON");
+        refused(Invoked.plumbline("plan", folder), "The file");
+        refused(Invoked.plumbline("plan", samples.write("large.json", " ".repeat(1 << 21))), "The body is larger");
+    }
+
+    @Test
+    void aStatedScaleIsEnoughForAPlanButNotForARecord() throws Exception {
+        String json = samples.text("in-plane.json")
+                .replaceAll(
+                        "\"frame\" : \\{[^}]*}",
+                        "\"frame\" : {\"columns\":1200,\"rows\":1200,\"mmPerColumn\":0.06,\"mmPerRow\":0.06}");
+        Path file = samples.write("stated.json", json);
+        assertThat(Invoked.plumbline("plan", file, "--json").json().path("plan").isObject())
+                .isTrue();
+        refused(Invoked.plumbline("record", file, "--out", at("nothing")), "/frame");
+        assertThat(at("nothing")).doesNotExist();
+    }
+
+    @Test
+    void ourOwnFaultIsExitThreeWithoutATrace() {
+        Invoked served = Invoked.plumbline("serve");
+        assertThat(served.code()).isEqualTo(ExitCode.OUR_FAULT);
+        assertThat(served.out()).isEmpty();
+        assertThat(served.err()).contains("Plumbline itself failed").doesNotContain("\tat ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"", "nonsense", "plan", "record x.json", "plan x.json --nonsense", "samples --out x --seed y"})
+    void refusesWhatIsNoCommand(String arguments) {
+        Object[] words = arguments.isEmpty() ? new Object[0] : arguments.split(" ", -1);
+        Invoked invoked = Invoked.plumbline(words);
+        assertThat(invoked.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(invoked.out()).isEmpty();
+        assertThat(invoked.err()).isNotBlank().doesNotContain("\tat ");
+    }
+
+    @Test
+    void theVersionComesWithCautions() {
+        Invoked version = Invoked.plumbline("--version");
+        assertThat(version.code()).isZero();
+        assertThat(version.out()).startsWith("plumbline 0.0-test");
+        assertThat(unwrapped(version.out())).contains(unwrapped(Cautions.text()));
+    }
+
+    @Test
+    void helpNamesEveryCommand() {
+        assertThat(Invoked.plumbline("--help").out()).contains("plan", "compare", "record", "samples", "serve");
+    }
+
+    @Test
+    void controlCharactersNeverReachTheTerminal() throws Exception {
+        Path file = samples.write(
+                "bad.json", samples.text("in-plane.json").replace("\"needle\" :", "\"\\u001b[31mred\\u202e\" :"));
+        Invoked invoked = Invoked.plumbline("plan", file);
+        assertThat(invoked.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(invoked.err())
+                .doesNotContain("\u001b")
+                .doesNotContain("\u202e")
+                .contains("\\u001b");
+    }
+}
