@@ -4,11 +4,10 @@ package dev.plumbline.dicom;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /** Collects what a check finds, and knows where every item stands. */
 final class Findings {
-    private final Map<ContentItem, String> places = new IdentityHashMap<>();
+    private final IdentityHashMap<ContentItem, String> places = new IdentityHashMap<>();
     private final List<CheckReport.Line> lines = new ArrayList<>();
 
     Findings(ContentItem root) {
