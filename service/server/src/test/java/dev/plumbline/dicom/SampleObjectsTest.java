@@ -46,8 +46,8 @@ class SampleObjectsTest {
     void theImageShownIsTheFrameDrawn() throws IOException {
         for (Sample sample : List.of(
                 SET.inPlaneNeedle(),
-                DrawnSamples.named("colour-doppler"),
-                DrawnSamples.named("cine-needle-advances"))) {
+                SET.named("colour-doppler"),
+                SET.named("cine-needle-advances"))) {
             List<SampleFrame> frames = DrawnSamples.frames(sample);
             SampleFrame last = frames.get(frames.size() - 1);
 
