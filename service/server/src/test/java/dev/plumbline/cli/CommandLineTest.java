@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.UnfitFrames;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.record.Cautions;
 import java.awt.image.BufferedImage;
@@ -270,6 +271,25 @@ class CommandLineTest {
         refused(Invoked.plumbline("plan", file), "/frame");
         refused(Invoked.plumbline("record", file, "--out", at("nothing")), "/frame");
         assertThat(at("nothing")).doesNotExist();
+    }
+
+    @Test
+    void refusesAMeasurementThatTheFrameDoesNotAllow() throws Exception {
+        Files.write(at("no-scale.dcm"), UnfitFrames.withoutScale());
+        Files.write(at("dual.dcm"), UnfitFrames.dualView());
+        Files.write(at("no-pixels.dcm"), UnfitFrames.withoutPixels());
+        String dual = "{\"file\":\"dual.dcm\"}";
+        compared(UnfitFrames.caseOn("{\"file\":\"no-scale.dcm\"}", 150, 150, 40), "/frame");
+        compared(UnfitFrames.caseOn("{\"file\":\"no-pixels.dcm\"}", 150, 150, 40), "/frame");
+        compared(UnfitFrames.caseOn(dual, 150, 350, 40), "/marks/target: The marks /observations/0/shaft/0 and");
+        compared(UnfitFrames.caseOn(dual, 5, 150, 40), "/marks/target");
+        compared(UnfitFrames.caseWithCoincidentShaft(dual), "/observations/0/shaft");
+        Path fit = samples.write("fit.json", UnfitFrames.caseOn(dual, 150, 150, 40));
+        assertThat(Invoked.plumbline("compare", fit).code()).isZero();
+    }
+
+    private static void compared(String json, String field) throws Exception {
+        refused(Invoked.plumbline("compare", samples.write("unfit.json", json), "--json"), field);
     }
 
     @Test

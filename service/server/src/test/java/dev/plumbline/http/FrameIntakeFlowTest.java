@@ -3,9 +3,7 @@ package dev.plumbline.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.plumbline.dicom.DataSet;
-import dev.plumbline.dicom.DicomFile;
-import dev.plumbline.dicom.Tag;
+import dev.plumbline.UnfitFrames;
 import java.net.http.HttpRequest;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -38,12 +36,7 @@ class FrameIntakeFlowTest {
             case "truncated" -> Arrays.copyOf(frame, frame.length / 2);
             case "cut in the header" -> Arrays.copyOf(frame, 400);
             case "trailing bytes" -> Arrays.copyOf(frame, frame.length + 3);
-            default -> DicomFile.encode(new DataSet()
-                    .put(Tag.SOP_CLASS_UID, "1.2.840.10008.5.1.4.1.1.6.1")
-                    .put(Tag.SOP_INSTANCE_UID, "2.25.77")
-                    .put(Tag.STUDY_INSTANCE_UID, "2.25.78")
-                    .put(Tag.SERIES_INSTANCE_UID, "2.25.79")
-                    .put(Tag.MODALITY, "US"));
+            default -> UnfitFrames.withoutPixels();
         };
     }
 

@@ -4,6 +4,7 @@ package dev.plumbline.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.UnfitFrames;
 import dev.plumbline.record.Cautions;
 import java.net.http.HttpRequest;
 import org.junit.jupiter.api.AfterEach;
@@ -201,5 +202,28 @@ class RecordFlowTest {
         assertThat(problem(door.post("/v1/records", bad))).isEqualTo(problem);
         assertThat(door.get("/v1/records").json().path("records")).isEmpty();
         assertThat(door.get("/dicomweb/instances").json()).hasSize(2);
+    }
+
+    @Test
+    void refusesAMeasurementThatTheFrameDoesNotAllow() throws Exception {
+        assertThat(door.postDicom("/v1/frames", UnfitFrames.withoutScale()).status())
+                .isEqualTo(201);
+        assertThat(door.postDicom("/v1/frames", UnfitFrames.dualView()).status())
+                .isEqualTo(201);
+        String dual = "{\"sopInstanceUid\":\"" + UnfitFrames.uid(2) + "\"}";
+        String noScale = "{\"sopInstanceUid\":\"" + UnfitFrames.uid(1) + "\"}";
+        assertThat(compared(UnfitFrames.caseOn(noScale, 150, 150, 40))).startsWith("422 frame-not-calibrated /frame");
+        assertThat(compared(UnfitFrames.caseOn(dual, 150, 350, 40)))
+                .isEqualTo("422 outside-measuring-region /marks/target");
+        assertThat(compared(UnfitFrames.caseOn(dual, 5, 150, 40))).isEqualTo("422 target-unreachable /marks/target");
+        assertThat(compared(UnfitFrames.caseWithCoincidentShaft(dual)))
+                .isEqualTo("422 marks-coincide /observations/0/shaft");
+        assertThat(door.post("/v1/comparisons", UnfitFrames.caseOn(dual, 150, 150, 40))
+                        .status())
+                .isEqualTo(200);
+    }
+
+    private String compared(String json) throws Exception {
+        return problem(door.post("/v1/comparisons", json));
     }
 }
