@@ -21,7 +21,8 @@ import java.util.regex.Pattern;
  */
 public final class StartUp {
     private static final int RUNS = 5;
-    private static final Path LAUNCHER = Path.of("../../plumbline").toAbsolutePath().normalize();
+    private static final Path LAUNCHER =
+            Path.of("../../plumbline").toAbsolutePath().normalize();
     private static final Pattern USED = Pattern.compile("used (\\d+)K");
 
     private StartUp() {}
@@ -50,8 +51,7 @@ public final class StartUp {
     private static void serve(Path folder, List<Double> ready, List<Double> heap) throws Exception {
         int port = freePort();
         Path config = folder.resolve("serve.json");
-        Files.writeString(
-                config, "{\"port\":" + port + ",\"dataFolder\":\"" + folder.resolve("data-" + port) + "\"}");
+        Files.writeString(config, "{\"port\":" + port + ",\"dataFolder\":\"" + folder.resolve("data-" + port) + "\"}");
         long start = System.nanoTime();
         Process service = launch(folder, "serve", "--config", config.toString());
         try {

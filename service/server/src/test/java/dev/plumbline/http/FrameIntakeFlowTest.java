@@ -33,17 +33,20 @@ class FrameIntakeFlowTest {
         byte[] frame = SampleBodies.PLANNED_FRAME;
         return switch (kind) {
             case "empty" -> new byte[0];
-            case "a letter" -> "This is a letter, and long enough to hide a preamble in.".repeat(20)
-                    .getBytes(StandardCharsets.US_ASCII);
+            case "a letter" ->
+                "This is a letter, and long enough to hide a preamble in."
+                        .repeat(20)
+                        .getBytes(StandardCharsets.US_ASCII);
             case "truncated" -> Arrays.copyOf(frame, frame.length / 2);
             case "cut in the header" -> Arrays.copyOf(frame, 400);
             case "trailing bytes" -> Arrays.copyOf(frame, frame.length + 3);
-            default -> DicomFile.encode(new DataSet()
-                    .put(Tag.SOP_CLASS_UID, "1.2.840.10008.5.1.4.1.1.6.1")
-                    .put(Tag.SOP_INSTANCE_UID, "2.25.77")
-                    .put(Tag.STUDY_INSTANCE_UID, "2.25.78")
-                    .put(Tag.SERIES_INSTANCE_UID, "2.25.79")
-                    .put(Tag.MODALITY, "US"));
+            default ->
+                DicomFile.encode(new DataSet()
+                        .put(Tag.SOP_CLASS_UID, "1.2.840.10008.5.1.4.1.1.6.1")
+                        .put(Tag.SOP_INSTANCE_UID, "2.25.77")
+                        .put(Tag.STUDY_INSTANCE_UID, "2.25.78")
+                        .put(Tag.SERIES_INSTANCE_UID, "2.25.79")
+                        .put(Tag.MODALITY, "US"));
         };
     }
 
@@ -53,8 +56,7 @@ class FrameIntakeFlowTest {
         OpenDoor.Answer answer = door.postDicom("/v1/frames", body(kind));
         assertThat(answer.status()).as(answer.text()).isEqualTo(422);
         assertThat(answer.type()).isEqualTo("application/problem+json");
-        assertThat(answer.json().path("type").asText())
-                .matches("urn:plumbline:problem:(malformed|unsupported)-object");
+        assertThat(answer.json().path("type").asText()).matches("urn:plumbline:problem:(malformed|unsupported)-object");
         assertThat(answer.json().path("detail").asText()).isNotBlank();
         assertThat(answer.json().path("remedy").asText()).isNotBlank();
         assertThat(answer.text()).doesNotContain("Exception").doesNotContain("\\tat ");

@@ -87,8 +87,7 @@ class RecordFlowTest {
         assertThat(record.path("deviations")).isEqualTo(computed.path("deviations"));
         assertThat(record.path("cautions").get(0).asText()).isEqualTo(Cautions.text());
 
-        OpenDoor.Answer dicom =
-                door.send(door.request(kept.header("Location")).header("Accept", "application/dicom"));
+        OpenDoor.Answer dicom = door.send(door.request(kept.header("Location")).header("Accept", "application/dicom"));
         assertThat(dicom.type()).isEqualTo("application/dicom");
         assertThat(new String(dicom.response().body(), 128, 4, java.nio.charset.StandardCharsets.US_ASCII))
                 .isEqualTo("DICM");
