@@ -182,6 +182,20 @@ class CommandLineTest {
     }
 
     @Test
+    void aFrameIsExplained() throws Exception {
+        Path frame = at("in-plane-plan.dcm");
+        Path picture = at("regions.png");
+        Invoked words = Invoked.plumbline("frame", frame, "--png", picture);
+        assertThat(words.code()).as(words.err()).isZero();
+        assertThat(words.out()).contains("mm");
+        assertThat(ImageIO.read(picture.toFile()).getWidth()).isGreaterThan(300);
+        JsonNode json = Invoked.plumbline("frame", frame, "--json").json();
+        assertThat(json.path("calibration").path("source").asText()).isEqualTo("ultrasoundRegions");
+        refused(Invoked.plumbline("frame", frame, "--frame", "2"), "Frame 2 does not exist");
+        refused(Invoked.plumbline("frame", at("in-plane.json")), "");
+    }
+
+    @Test
     void aDraftTakesTheTimeThatIsGiven() throws Exception {
         for (String out : List.of("draft-1", "draft-2")) {
             Invoked record = Invoked.plumbline(
@@ -320,7 +334,7 @@ class CommandLineTest {
     @Test
     void helpNamesEveryCommand() {
         assertThat(Invoked.plumbline("--help").out())
-                .contains("plan", "compare", "record", "show", "check", "samples", "serve");
+                .contains("plan", "compare", "record", "show", "check", "frame", "samples", "serve");
     }
 
     @Test
