@@ -34,7 +34,7 @@ final class LimbAnatomies {
         body.addAll(List.of(bone, artery, vein, NerveBundle.filled(SCIATIC, 0.66, random.of("nerve"))));
         return new Anatomy(
                 body,
-                "poplitealSciatic",
+                "sciaticPopliteal",
                 new ScanPoint(0, 30),
                 TargetKind.NEAR_NERVE,
                 List.of(
@@ -66,7 +66,7 @@ final class LimbAnatomies {
         body.addAll(List.of(vein, artery, NerveBundle.filled(nerve, 0.5, random.of("nerve"))));
         return new Anatomy(
                 body,
-                "femoral",
+                "femoralNerve",
                 new ScanPoint(-3.0, 20),
                 TargetKind.NEAR_NERVE,
                 List.of(
@@ -95,7 +95,7 @@ final class LimbAnatomies {
         body.addAll(List.of(bone, artery, NerveBundle.filled(nerve, 0.42, random.of("nerve"))));
         return new Anatomy(
                 body,
-                "median",
+                "medianNerve",
                 new ScanPoint(2.2, 12.2),
                 TargetKind.NEAR_NERVE,
                 List.of(

@@ -159,7 +159,10 @@ public final class Records {
         Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
         OffsetDateTime time = document.signature()
                 .map(Signature::time)
-                .orElseGet(() -> OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS));
+                .orElseGet(() -> clock.instant()
+                        .truncatedTo(ChronoUnit.SECONDS)
+                        .atZone(clock.getZone())
+                        .toOffsetDateTime());
         return new RecordRevision(document.caseId().orElseThrow(), FIRST_REVISION, document, comparison, time);
     }
 

@@ -37,9 +37,6 @@ final class NoteBlocks {
     }
 
     private Block block(Note note) {
-        if (note instanceof Note.Heading heading) {
-            return heading(heading.text());
-        }
         if (note instanceof Note.Badge badge) {
             return badge(badge.text(), badge.broken());
         }

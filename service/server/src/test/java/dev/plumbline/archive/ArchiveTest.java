@@ -158,12 +158,8 @@ class ArchiveTest {
     @Test
     void leavesNothingWhenTheSenderBreaksOff() throws IOException {
         byte[] whole = imageFile(1, 1, 1);
-        InputStream broken = new SequenceInputStream(new ByteArrayInputStream(whole, 0, 700), new InputStream() {
-            @Override
-            public int read() throws IOException {
-                throw new IOException("the line is dead");
-            }
-        });
+        InputStream broken = new SequenceInputStream(
+                new ByteArrayInputStream(whole, 0, 700), new Failing(new IOException("the line is dead")));
         assertThatThrownBy(() -> archive.receive(broken)).isInstanceOf(UncheckedIOException.class);
         assertThat(everyFile()).isEmpty();
         assertThat(receive(whole).known()).isFalse();
@@ -180,12 +176,7 @@ class ArchiveTest {
     @Test
     void refusesBeforeReadingWhenTheDiskIsTooFull() {
         Archive full = new Archive(folder, store, new LowWater(Long.MAX_VALUE, 0));
-        InputStream untouched = new InputStream() {
-            @Override
-            public int read() {
-                throw new AssertionError("nothing may be read");
-            }
-        };
+        InputStream untouched = new Failing(new IOException("nothing may be read"));
         assertThatThrownBy(() -> full.receive(untouched))
                 .isInstanceOf(Refusal.class)
                 .satisfies(e -> assertThat(((Refusal) e).problem()).isInstanceOf(Problem.NoRoom.class));
@@ -292,6 +283,25 @@ class ArchiveTest {
             return PosixFilePermissions.toString(Files.getPosixFilePermissions(path));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Fails at the first byte asked for. */
+    private static final class Failing extends InputStream {
+        private final IOException problem;
+
+        Failing(IOException problem) {
+            this.problem = problem;
+        }
+
+        @Override
+        public int read() throws IOException {
+            throw problem;
+        }
+
+        @Override
+        public int read(byte[] into, int offset, int length) throws IOException {
+            throw problem;
         }
     }
 }

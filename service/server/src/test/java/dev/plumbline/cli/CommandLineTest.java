@@ -150,6 +150,52 @@ class CommandLineTest {
     }
 
     @Test
+    void aRecordIsReadBackAndConforms() throws Exception {
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", at("readable"))
+                        .code())
+                .isZero();
+        Path report = at("readable/sr.dcm");
+        Invoked text = Invoked.plumbline("show", report);
+        assertThat(text.code()).as(text.err()).isZero();
+        assertThat(text.out()).contains("33.7").containsIgnoringCase("deviation");
+        JsonNode document = Invoked.plumbline("show", report, "--json").json();
+        JsonNode plan = Invoked.plumbline("plan", at("in-plane.json"), "--json").json();
+        assertThat(document.path("schema").asText()).isEqualTo("plumbline-case/1");
+        assertThat(document.path("intent").path("entryDistanceMm").doubleValue())
+                .isEqualTo(
+                        plan.path("plan").path("entryDistanceMm").path("value").doubleValue());
+        Invoked checked = Invoked.plumbline("check", report);
+        assertThat(checked.code()).as(checked.out()).isZero();
+        assertThat(checked.out()).contains("conforms");
+    }
+
+    @Test
+    void anImageIsNoRecord() throws Exception {
+        Invoked record = Invoked.plumbline("record", at("in-plane.json"), "--out", at("with-image"));
+        Path image = at("with-image/sc-1.dcm");
+        assertThat(record.out().lines().map(Path::of)).contains(image);
+        refused(Invoked.plumbline("show", image), "");
+        refused(Invoked.plumbline("show", image, "--json"), "");
+        refused(Invoked.plumbline("check", image), "");
+        refused(Invoked.plumbline("check", at("in-plane.json")), "");
+        refused(Invoked.plumbline("show", at("nowhere.dcm")), "The file");
+    }
+
+    @Test
+    void aFrameIsExplained() throws Exception {
+        Path frame = at("in-plane-plan.dcm");
+        Path picture = at("regions.png");
+        Invoked words = Invoked.plumbline("frame", frame, "--png", picture);
+        assertThat(words.code()).as(words.err()).isZero();
+        assertThat(words.out()).contains("mm");
+        assertThat(ImageIO.read(picture.toFile()).getWidth()).isGreaterThan(300);
+        JsonNode json = Invoked.plumbline("frame", frame, "--json").json();
+        assertThat(json.path("calibration").path("source").asText()).isEqualTo("ultrasoundRegions");
+        refused(Invoked.plumbline("frame", frame, "--frame", "2"), "Frame 2 does not exist");
+        refused(Invoked.plumbline("frame", at("in-plane.json")), "");
+    }
+
+    @Test
     void aDraftTakesTheTimeThatIsGiven() throws Exception {
         for (String out : List.of("draft-1", "draft-2")) {
             Invoked record = Invoked.plumbline(
@@ -287,7 +333,8 @@ class CommandLineTest {
 
     @Test
     void helpNamesEveryCommand() {
-        assertThat(Invoked.plumbline("--help").out()).contains("plan", "compare", "record", "samples", "serve");
+        assertThat(Invoked.plumbline("--help").out())
+                .contains("plan", "compare", "record", "show", "check", "frame", "samples", "serve");
     }
 
     @Test

@@ -116,7 +116,8 @@ class DicomJsonConformanceTest {
                     || ours.floatValue() == theirs.floatValue();
         }
         // pydicom keeps the blank that pads some values of several
-        return ours.isTextual() && theirs.isTextual()
+        boolean texts = ours.isTextual() && theirs.isTextual();
+        return texts
                 ? ours.textValue().equals(theirs.textValue().stripTrailing()) || ours.equals(theirs)
                 : ours.equals(theirs);
     }

@@ -23,6 +23,10 @@ final class Gallery {
 
     private Gallery() {}
 
+    static Scene scene(String name) {
+        return Optional.ofNullable(scenes().get(name)).orElseThrow();
+    }
+
     static Map<String, Scene> scenes() {
         Map<String, Scene> scenes = new LinkedHashMap<>();
         scenes.put("plan", plan(SQUARE.input(19, DrawnCase.entry(29))));

@@ -13,6 +13,7 @@ import dev.plumbline.dicom.Tag;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URLEncoder;
 import java.net.http.HttpResponse;
@@ -213,13 +214,7 @@ class DicomWebHostileFlowTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {
-                "PK\u0003\u0004",
-                "Rar!",
-                "7z\u00bc\u00af\u0027\u001c",
-                "<?xml version=\"1.0\"?><!DOCTYPE x>",
-                "{}"
-            })
+            strings = {"PK\u0003\u0004", "Rar!", "7z\u00bc\u00af'\u001c", "<?xml version=\"1.0\"?><!DOCTYPE x>", "{}"})
     void keepsNothingThatIsNoDicomFile(String start) throws IOException {
         byte[] body = Arrays.copyOf(start.getBytes(StandardCharsets.ISO_8859_1), 4000);
         assertThat(server.stow(body).statusCode()).isEqualTo(409);
@@ -254,7 +249,7 @@ class DicomWebHostileFlowTest {
     @Test
     void leavesNothingWhenTheSenderHangsUp() throws Exception {
         byte[] body = ArchiveServer.parts(List.of(imageFile(1, 1, 1)));
-        try (Socket socket = new Socket("127.0.0.1", server.port())) {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
             socket.getOutputStream()
                     .write(ArchiveServer.ascii("POST /dicomweb/studies HTTP/1.1\r\nHost: localhost\r\nContent-Type: "
                             + ArchiveServer.DICOM_PARTS + "\r\nContent-Length: " + body.length + "\r\n\r\n"));
@@ -291,7 +286,7 @@ class DicomWebHostileFlowTest {
     }
 
     private List<String> raw(String request) throws IOException {
-        try (Socket socket = new Socket("127.0.0.1", server.port())) {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
             socket.setSoTimeout(10_000);
             socket.getOutputStream().write(ArchiveServer.ascii(request));
             socket.getOutputStream().flush();
