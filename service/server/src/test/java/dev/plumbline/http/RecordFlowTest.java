@@ -130,6 +130,14 @@ class RecordFlowTest {
     }
 
     @Test
+    void anIdempotencyKeyBelongsToItsBodyAlsoWhereTheCaseWasHeldBefore() throws Exception {
+        sendFrames();
+        door.post("/v1/records", SampleBodies.CASE);
+        assertThat(postWithKey(SampleBodies.CASE, "key-2").status()).isEqualTo(200);
+        assertThat(problem(postWithKey(SampleBodies.DRAFT, "key-2"))).isEqualTo("422 key-reused ");
+    }
+
+    @Test
     void aCaseIsKeptAndRecordedByItsName() throws Exception {
         sendFrames();
         OpenDoor.Answer opened = door.post("/v1/cases", SampleBodies.CASE);
