@@ -70,18 +70,13 @@ public final class UnfitFrames {
      * @param frame as the case names it
      */
     public static String caseOn(String frame, double targetRow, double shaftColumn, double shaftLength) {
-        return String.format(
-                Locale.ROOT,
-                """
+        String form = """
                 {"schema":"plumbline-case/1","approach":"inPlane","frame":%s,
                  "probe":{"kind":"linear","footprintMm":30,"midpoint":{"column":100,"row":10},"needleSide":"right"},
                  "marks":{"target":{"column":100,"row":%s},"skin":[{"column":10,"row":10},{"column":190,"row":10}]},
                  "intent":{"angleToSkinDeg":40},
-                 "observations":[{"id":"obs-1","shaft":[{"column":%s,"row":100},{"column":%s,"row":130}]}]}""",
-                frame,
-                targetRow,
-                shaftColumn,
-                shaftColumn - shaftLength);
+                 "observations":[{"id":"obs-1","shaft":[{"column":%s,"row":100},{"column":%s,"row":130}]}]}""";
+        return String.format(Locale.ROOT, form, frame, targetRow, shaftColumn, shaftColumn - shaftLength);
     }
 
     /** The case of {@link #caseOn} with a shaft of one point given twice. */

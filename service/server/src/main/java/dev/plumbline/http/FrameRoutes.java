@@ -53,8 +53,7 @@ final class FrameRoutes {
     private void explain(Context ctx) throws IOException {
         DicomFile file = frames.object(ctx.pathParam("uid"));
         ctx.contentType("application/json")
-                .result(FrameExplanationJson.of(file.explain(number(ctx, file)))
-                        .toString());
+                .result(FrameExplanationJson.of(file.explain(number(ctx, file))).toString());
     }
 
     private void render(Context ctx) throws IOException {

@@ -152,7 +152,8 @@ class CommandLineTest {
 
     @Test
     void aRecordIsReadBackAndConforms() throws Exception {
-        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", at("readable")).code())
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", at("readable"))
+                        .code())
                 .isZero();
         Path report = at("readable/sr.dcm");
         Invoked text = Invoked.plumbline("show", report);
@@ -162,7 +163,8 @@ class CommandLineTest {
         JsonNode plan = Invoked.plumbline("plan", at("in-plane.json"), "--json").json();
         assertThat(document.path("schema").asText()).isEqualTo("plumbline-case/1");
         assertThat(document.path("intent").path("entryDistanceMm").doubleValue())
-                .isEqualTo(plan.path("plan").path("entryDistanceMm").path("value").doubleValue());
+                .isEqualTo(
+                        plan.path("plan").path("entryDistanceMm").path("value").doubleValue());
         Invoked checked = Invoked.plumbline("check", report);
         assertThat(checked.code()).as(checked.out()).isZero();
         assertThat(checked.out()).contains("conforms");
@@ -351,7 +353,8 @@ class CommandLineTest {
 
     @Test
     void helpNamesEveryCommand() {
-        assertThat(Invoked.plumbline("--help").out()).contains("plan", "compare", "record", "show", "check", "frame", "samples", "serve");
+        assertThat(Invoked.plumbline("--help").out())
+                .contains("plan", "compare", "record", "show", "check", "frame", "samples", "serve");
     }
 
     @Test

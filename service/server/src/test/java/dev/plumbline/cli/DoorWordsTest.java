@@ -28,7 +28,8 @@ class DoorWordsTest {
         List<String> texts = new ArrayList<>();
         for (String room : List.of("cli", "http", "document", "app")) {
             try (Stream<Path> sources = Files.list(MAIN.resolve("java/dev/plumbline/" + room))) {
-                for (Path source : sources.filter(f -> f.toString().endsWith(".java")).toList()) {
+                for (Path source :
+                        sources.filter(f -> f.toString().endsWith(".java")).toList()) {
                     texts.addAll(literals(Files.readString(source)));
                 }
             }
@@ -47,7 +48,9 @@ class DoorWordsTest {
             String text = Files.readString(page);
             assertThat(text).isNotBlank();
             Matcher matcher = NEVER.matcher(text);
-            assertThat(matcher.find() ? matcher.group() : "").as(page.toString()).isEmpty();
+            assertThat(matcher.find() ? matcher.group() : "")
+                    .as(page.toString())
+                    .isEmpty();
         }
     }
 

@@ -31,8 +31,10 @@ class FrameIntakeFlowTest {
         byte[] frame = SampleBodies.PLANNED_FRAME;
         return switch (kind) {
             case "empty" -> new byte[0];
-            case "a letter" -> "This is a letter, and long enough to hide a preamble in.".repeat(20)
-                    .getBytes(StandardCharsets.US_ASCII);
+            case "a letter" ->
+                "This is a letter, and long enough to hide a preamble in."
+                        .repeat(20)
+                        .getBytes(StandardCharsets.US_ASCII);
             case "truncated" -> Arrays.copyOf(frame, frame.length / 2);
             case "cut in the header" -> Arrays.copyOf(frame, 400);
             case "trailing bytes" -> Arrays.copyOf(frame, frame.length + 3);
@@ -46,8 +48,7 @@ class FrameIntakeFlowTest {
         OpenDoor.Answer answer = door.postDicom("/v1/frames", body(kind));
         assertThat(answer.status()).as(answer.text()).isEqualTo(422);
         assertThat(answer.type()).isEqualTo("application/problem+json");
-        assertThat(answer.json().path("type").asText())
-                .matches("urn:plumbline:problem:(malformed|unsupported)-object");
+        assertThat(answer.json().path("type").asText()).matches("urn:plumbline:problem:(malformed|unsupported)-object");
         assertThat(answer.json().path("detail").asText()).isNotBlank();
         assertThat(answer.json().path("remedy").asText()).isNotBlank();
         assertThat(answer.text()).doesNotContain("Exception").doesNotContain("\\tat ");

@@ -88,8 +88,7 @@ class RecordFlowTest {
         assertThat(record.path("deviations")).isEqualTo(computed.path("deviations"));
         assertThat(record.path("cautions").get(0).asText()).isEqualTo(Cautions.text());
 
-        OpenDoor.Answer dicom =
-                door.send(door.request(kept.header("Location")).header("Accept", "application/dicom"));
+        OpenDoor.Answer dicom = door.send(door.request(kept.header("Location")).header("Accept", "application/dicom"));
         assertThat(dicom.type()).isEqualTo("application/dicom");
         assertThat(new String(dicom.response().body(), 128, 4, java.nio.charset.StandardCharsets.US_ASCII))
                 .isEqualTo("DICM");
@@ -129,6 +128,14 @@ class RecordFlowTest {
         assertThat(problem(postWithKey(SampleBodies.DRAFT, "key-1"))).isEqualTo("422 key-reused ");
         assertThat(problem(postWithKey(SampleBodies.DRAFT, "two words"))).isEqualTo("422 invalid-value ");
         assertThat(door.get("/v1/records").json().path("records")).hasSize(1);
+    }
+
+    @Test
+    void anIdempotencyKeyBelongsToItsBodyAlsoWhereTheCaseWasHeldBefore() throws Exception {
+        sendFrames();
+        door.post("/v1/records", SampleBodies.CASE);
+        assertThat(postWithKey(SampleBodies.CASE, "key-2").status()).isEqualTo(200);
+        assertThat(problem(postWithKey(SampleBodies.DRAFT, "key-2"))).isEqualTo("422 key-reused ");
     }
 
     @Test
