@@ -50,7 +50,8 @@ final class AgreementRules {
         code(group.item(), "OBS-PHASE", "phases", stated.path("phase"));
         code(group.item(), "TIP-CONFIRMED", "answers", stated.path("tipIsTip"));
         boolean tip = !group.points(Concepts.TIP).isEmpty();
-        if (tip != stated.path("tipIsTip").asBoolean(false) && (tip || !group.points(Concepts.SEEN_END).isEmpty())) {
+        if (tip != stated.path("tipIsTip").asBoolean(false)
+                && (tip || !group.points(Concepts.SEEN_END).isEmpty())) {
             findings.at(group.item(), "marks a tip otherwise than its parameters (111002) confirm it");
         }
     }
@@ -76,8 +77,7 @@ final class AgreementRules {
     }
 
     private void code(ContentItem parent, String concept, String set, JsonNode stated) {
-        Optional<String> said =
-                stated.isMissingNode() ? Optional.empty() : Optional.of(stated.asText());
+        Optional<String> said = stated.isMissingNode() ? Optional.empty() : Optional.of(stated.asText());
         Optional<String> coded = parent.codeOf(Codes.own(concept)).flatMap(code -> Codes.wordOf(set, code));
         if (!said.equals(coded)) {
             findings.at(

@@ -214,6 +214,6 @@ final class ProbeFinder {
     }
 
     private PointPx toPx(double acrossMm, double downMm) {
-        return new PointPx(acrossMm / pixel.mmPerColumn(), downMm / pixel.mmPerRow());
+        return new PointPx(acrossMm / pixel.mmPerColumn(), downMm / pixel.mmPerRow()).onGrid();
     }
 }

@@ -4,10 +4,12 @@ package dev.plumbline.dicom;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.geometry.Calibration;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -71,6 +73,34 @@ class FrameExplanationTest {
         assertThat(explained.frameCount()).isEqualTo(3);
         assertThat(explained.calibration()).isEmpty();
         assertThat(explained.text()).contains("No scale").contains("or state the scale");
+    }
+
+    @Test
+    void answersEveryFieldOfTheContractAndNullForWhatIsUnknown() throws IOException {
+        DataSet image = TestImage.withRegions(TestImage.grey(2), TestImage.region(0.01, 0.02));
+        JsonNode answer = FrameExplanationJson.of(explain(image));
+        assertThat(answer.get("frameCount").asInt()).isEqualTo(2);
+        JsonNode calibration = answer.get("calibration");
+        assertThat(calibration.get("source").asText()).isEqualTo("ultrasoundRegions");
+        assertThat(calibration.get("mmPerColumn").asDouble()).isEqualTo(0.1);
+        assertThat(calibration.get("mmPerRow").asDouble()).isEqualTo(0.2);
+        assertThat(calibration.get("region").toString())
+                .isEqualTo("{\"index\":0,\"minColumn\":0,\"minRow\":0,\"maxColumn\":63,\"maxRow\":47}");
+        assertThat(calibration.get("widthMm").asDouble()).isCloseTo(6.4, within(1e-9));
+        assertThat(calibration.get("depthMm").asDouble()).isCloseTo(9.6, within(1e-9));
+        assertThat(calibration.get("doubts").isArray()).isTrue();
+        assertThat(answer.get("text").asText()).startsWith("Frame 1 of 2");
+
+        JsonNode none = FrameExplanationJson.of(explain(TestImage.grey(1).put(Tag.PIXEL_DATA, new byte[48 * 64])));
+        assertThat(none.get("calibration").get("source").asText()).isEqualTo("none");
+        for (String field : List.of("mmPerColumn", "mmPerRow", "region", "widthMm", "depthMm")) {
+            assertThat(none.get("calibration").get(field).isNull()).as(field).isTrue();
+        }
+        assertThat(none.get("probe").get("kind").asText()).isEqualTo("unknown");
+        assertThat(none.get("probe").get("confidence").asText()).isEqualTo("low");
+        for (String field : List.of("footprintMm", "arcRadiusMm", "midpoint")) {
+            assertThat(none.get("probe").get(field).isNull()).as(field).isTrue();
+        }
     }
 
     @Test
