@@ -34,6 +34,11 @@ final class NumbersTable {
         return new Note.Table(List.of("plan"), rows);
     }
 
+    /** A line without any number is left out; the record has its reason. */
+    private static boolean isNumber(Note.Cell cell) {
+        return !cell.value().isEmpty() && !cell.value().equals(NONE);
+    }
+
     /** There is a path, so its angle has a value. */
     static boolean givesAngle(Plan plan) {
         return value(plan.readings(), PlanQuantity.ANGLE_TO_SKIN).isPresent();
@@ -50,7 +55,7 @@ final class NumbersTable {
         for (NumbersLine line : plan instanceof InPlanePlan ? NumbersLine.IN_PLANE : NumbersLine.OUT_OF_PLANE) {
             List<Note.Cell> cells =
                     List.of(planned(plan, line, false), observed(plan, observation, line), difference(deviation, line));
-            if (!cells.stream().allMatch(Note.Cell.EMPTY::equals) && !saidByTip(line, observation)) {
+            if (cells.stream().anyMatch(NumbersTable::isNumber) && !saidByTip(line, observation)) {
                 rows.add(new Note.Row(line.nameWithUnit(), cells));
             }
         }
