@@ -29,7 +29,10 @@ final class NoteBlocks {
                 draft
                         ? badge(scene.standing().words(), true)
                         : words(scene.standing().words(), true));
-        scene.notes().stream().map(this::block).filter(block -> block.height() > 0).forEach(blocks::add);
+        scene.notes().stream()
+                .map(this::block)
+                .filter(block -> block.height() > 0)
+                .forEach(blocks::add);
         if (!leftOver.isEmpty()) {
             blocks.add(words("Marked too, without room for a label: " + String.join("; ", leftOver) + ".", true));
         }

@@ -51,7 +51,10 @@ public final class StartUp {
     private static void serve(Path folder, List<Double> ready, List<Double> heap) throws Exception {
         int port = freePort();
         Path config = folder.resolve("serve.json");
-        Files.writeString(config, "{\"schema\":\"plumbline-service/1\",\"port\":" + port + ",\"dataFolder\":\"" + folder.resolve("data-" + port) + "\"}");
+        Files.writeString(
+                config,
+                "{\"schema\":\"plumbline-service/1\",\"port\":" + port + ",\"dataFolder\":\""
+                        + folder.resolve("data-" + port) + "\"}");
         long start = System.nanoTime();
         Process service = launch(folder, "serve", "--config", config.toString());
         try {

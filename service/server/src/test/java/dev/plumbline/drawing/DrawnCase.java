@@ -229,10 +229,8 @@ record DrawnCase(
     /** An artery, and a rib where the frame is deep enough for it. */
     List<Hazard> hazards() {
         Hazard artery = new Hazard("artery", Hazard.Kind.ARTERY, OptionalDouble.of(2), new Shape.Disc(at(-9, 14), 3));
-        List<PointPx> outline =
-                List.of(at(-15, 30), at(-6, 28.5), at(4, 29.5), at(9, 32), at(3, 34), at(-14, 33));
-        Hazard rib = new Hazard(
-                "first rib", Hazard.Kind.BONE, OptionalDouble.of(1.5), new Shape.Outline(outline));
+        List<PointPx> outline = List.of(at(-15, 30), at(-6, 28.5), at(4, 29.5), at(9, 32), at(3, 34), at(-14, 33));
+        Hazard rib = new Hazard("first rib", Hazard.Kind.BONE, OptionalDouble.of(1.5), new Shape.Outline(outline));
         return outline.stream().allMatch(frame()::holds) ? List.of(artery, rib) : List.of(artery);
     }
 

@@ -64,22 +64,20 @@ final class Gallery {
     }
 
     private static Scene plan(DrawnCase frame, double depth, double entry) {
-        return plan(DrawnCase.with(
-                frame.input(depth, DrawnCase.entry(entry)), frame.nerves(depth), frame.hazards()));
+        return plan(DrawnCase.with(frame.input(depth, DrawnCase.entry(entry)), frame.nerves(depth), frame.hazards()));
     }
 
     /** The artery lies on the way and the needle is short. */
     private static Scene infeasible() {
-        Hazard inTheWay = new Hazard(
-                "artery", Hazard.Kind.ARTERY, OptionalDouble.of(2), new Shape.Disc(SQUARE.at(8, 13), 2.5));
-        PlanInput input = DrawnCase.with(
-                SQUARE.input(19, DrawnCase.entry(29)), SQUARE.nerves(19), List.of(inTheWay));
+        Hazard inTheWay =
+                new Hazard("artery", Hazard.Kind.ARTERY, OptionalDouble.of(2), new Shape.Disc(SQUARE.at(8, 13), 2.5));
+        PlanInput input = DrawnCase.with(SQUARE.input(19, DrawnCase.entry(29)), SQUARE.nerves(19), List.of(inTheWay));
         return plan(DrawnCase.withNeedle(input, 40));
     }
 
     private static Scene observed(DrawnCase frame, double planEntry, double entry, boolean endIsTip) {
-        PlanInput input = DrawnCase.with(
-                frame.input(19, DrawnCase.entry(planEntry)), frame.nerves(19), frame.hazards());
+        PlanInput input =
+                DrawnCase.with(frame.input(19, DrawnCase.entry(planEntry)), frame.nerves(19), frame.hazards());
         ObservationInput seen = frame.observed(entry, frame.at(1.2, 20.4), endIsTip);
         return PlanDrawing.ofObservation(seen, input, Comparison.of(input, List.of(seen)), 0);
     }

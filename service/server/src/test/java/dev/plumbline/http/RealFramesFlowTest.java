@@ -98,8 +98,7 @@ class RealFramesFlowTest {
                  "marks":{"target":{"column":%d,"row":%d},"skin":[{"column":0,"row":%d},{"column":%d,"row":%d}]},
                  "intent":{"entryDistanceMm":%s},
                  "context":{"block":"femoralNerve","laterality":"right","operator":{"name":"Sample^Performer","role":"performer"}},
-                 "signature":{"name":"Sample^Performer","organization":"Sample Hospital","time":"2026-01-05T10:15:00+01:00"}}"""
-                .formatted(
+                 "signature":{"name":"Sample^Performer","organization":"Sample Hospital","time":"2026-01-05T10:15:00+01:00"}}""".formatted(
                         uid,
                         frame,
                         marks.column,
@@ -113,9 +112,12 @@ class RealFramesFlowTest {
     }
 
     private static String run(String... command) throws Exception {
-        Process process = new ProcessBuilder(List.of(command)).redirectErrorStream(true).start();
+        Process process =
+                new ProcessBuilder(List.of(command)).redirectErrorStream(true).start();
         String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(process.waitFor(60, TimeUnit.SECONDS)).as(command[0] + " ends").isTrue();
+        assertThat(process.waitFor(60, TimeUnit.SECONDS))
+                .as(command[0] + " ends")
+                .isTrue();
         return output;
     }
 }
