@@ -51,6 +51,7 @@ public final class CaseFixture {
     public OptionalDouble housingLength = OptionalDouble.empty();
     public OptionalDouble housingHalfThickness = OptionalDouble.empty();
     public OptionalDouble beamThickness = OptionalDouble.empty();
+    public OptionalDouble arcRadius = OptionalDouble.empty();
     public double targetU;
     public double targetW = 30;
     public boolean skin = true;
@@ -104,7 +105,8 @@ public final class CaseFixture {
                 skinBeyond,
                 housingLength,
                 housingHalfThickness,
-                Optional.empty());
+                Optional.empty(),
+                arcRadius);
     }
 
     public PlanInput input() {

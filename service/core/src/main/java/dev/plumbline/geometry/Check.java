@@ -11,6 +11,9 @@ public final class Check {
     /** Two marks nearer to each other than this fix no direction (design choice). */
     private static final double COINCIDENT_PX = 2;
 
+    /** Three and more marks broader than this against their length fix no direction (design choice). */
+    private static final double BROADEST = 0.25;
+
     private Check() {}
 
     /** Above zero and finite, where stated. */
@@ -76,6 +79,28 @@ public final class Check {
         if (!marks.isEmpty() && longest(marks) < COINCIDENT_PX) {
             throw new Refusal(new Problem.MarksCoincide(pointer));
         }
+        if (marks.size() > 2 && breadthToLength(marks) > BROADEST) {
+            throw new Refusal(new Problem.InvalidValue(
+                    pointer,
+                    "The marks of " + pointer + " lie in no line.",
+                    "Put them along one straight line, in order."));
+        }
+    }
+
+    /** Ratio of the root mean square distances across and along the fitted line; elementary. */
+    private static double breadthToLength(List<PointPx> marks) {
+        double column = marks.stream().mapToDouble(PointPx::column).average().orElseThrow();
+        double row = marks.stream().mapToDouble(PointPx::row).average().orElseThrow();
+        double xx = 0;
+        double yy = 0;
+        double xy = 0;
+        for (PointPx mark : marks) {
+            xx += (mark.column() - column) * (mark.column() - column);
+            yy += (mark.row() - row) * (mark.row() - row);
+            xy += (mark.column() - column) * (mark.row() - row);
+        }
+        double difference = Math.hypot(xx - yy, 2 * xy);
+        return Math.sqrt(Math.max(0, xx + yy - difference) / (xx + yy + difference));
     }
 
     private static double longest(List<PointPx> marks) {

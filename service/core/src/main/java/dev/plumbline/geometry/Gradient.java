@@ -203,9 +203,18 @@ public final class Gradient implements RealFieldElement<Gradient> {
         return chain(Math.scalb(value, n), Math.scalb(1.0, n));
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * <p>At zero, where there is no derivative, the part with the larger derivatives is taken: to first order the length may
+     * grow that way (design choice).
+     */
     @Override
     public Gradient hypot(Gradient y) {
         double length = Math.hypot(value, y.value);
+        if (length == 0) {
+            return norm() >= y.norm() ? this : y;
+        }
         return chain(length, value / length, y, y.value / length);
     }
 

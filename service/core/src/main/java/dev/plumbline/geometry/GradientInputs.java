@@ -25,18 +25,4 @@ public final class GradientInputs implements Inputs<Gradient> {
     public double standardUncertainty(Gradient result) {
         return result.norm();
     }
-
-    /**
-     * {@inheritDoc}
-     *
-     * <p>At zero the larger of the two parts' uncertainties is taken: to first order the distance may grow in any
-     * direction (design choice).
-     */
-    @Override
-    public Gradient distance(Gradient across, Gradient down) {
-        if (across.getReal() == 0 && down.getReal() == 0) {
-            return across.norm() >= down.norm() ? across : down;
-        }
-        return across.hypot(down);
-    }
 }

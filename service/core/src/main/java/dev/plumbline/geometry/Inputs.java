@@ -18,9 +18,4 @@ public interface Inputs<T extends RealFieldElement<T>> {
 
     /** First-order standard uncertainty of a result; 0 where these inputs carry none. */
     double standardUncertainty(T result);
-
-    /** Distance from its two perpendicular parts; usable at zero distance too, where the derivative is not defined. */
-    default T distance(T across, T down) {
-        return across.hypot(down);
-    }
 }

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param housingLengthMm outer length along the image plane
  * @param housingHalfThicknessMm half the outer thickness across the image plane
  * @param imageInverted the frame is shown probe-down
+ * @param arcRadiusMm curved arrays: radius of the face in the image plane
  */
 public record Probe(
         Optional<Kind> kind,
@@ -26,7 +27,32 @@ public record Probe(
         Optional<SkinBeyondProbe> skinBeyondProbe,
         OptionalDouble housingLengthMm,
         OptionalDouble housingHalfThicknessMm,
-        Optional<Boolean> imageInverted) {
+        Optional<Boolean> imageInverted,
+        OptionalDouble arcRadiusMm) {
+    /** Without a radius of the face. */
+    public Probe(
+            Optional<Kind> kind,
+            OptionalDouble footprintMm,
+            Optional<PointPx> midpoint,
+            Optional<Side> needleSide,
+            OptionalDouble beamThicknessMm,
+            Optional<SkinBeyondProbe> skinBeyondProbe,
+            OptionalDouble housingLengthMm,
+            OptionalDouble housingHalfThicknessMm,
+            Optional<Boolean> imageInverted) {
+        this(
+                kind,
+                footprintMm,
+                midpoint,
+                needleSide,
+                beamThicknessMm,
+                skinBeyondProbe,
+                housingLengthMm,
+                housingHalfThicknessMm,
+                imageInverted,
+                OptionalDouble.empty());
+    }
+
     /** Shape of the face. */
     public enum Kind {
         LINEAR("linear"),

@@ -7,15 +7,17 @@ import static dev.plumbline.observation.ObservationQuantity.DEEPEST_SEEN_DEPTH;
 import static dev.plumbline.observation.ObservationQuantity.ENTRY_DISTANCE;
 import static dev.plumbline.observation.ObservationQuantity.ENTRY_EXTRAPOLATED;
 import static dev.plumbline.observation.ObservationQuantity.PATH;
+import static dev.plumbline.observation.ObservationQuantity.ROTATION_BOUND;
 import static dev.plumbline.observation.ObservationQuantity.SEEN_LENGTH;
 import static dev.plumbline.observation.ObservationQuantity.TIP_DEPTH;
 import static dev.plumbline.observation.ObservationQuantity.TIP_TO_TARGET;
 
-import dev.plumbline.geometry.Inputs;
 import dev.plumbline.geometry.PointMm;
+import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.Quantities;
 import dev.plumbline.geometry.Reason;
+import dev.plumbline.geometry.SkinCourse;
 import dev.plumbline.geometry.StraightLine;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -34,15 +36,13 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
     private static final double PARALLEL = Math.toRadians(1);
 
     private final ObservedFrame<T> seen;
-    private final Inputs<T> inputs;
     private final Quantities<ObservationQuantity, T> quantities = new Quantities<>(ObservationQuantity.class);
     private Optional<PointMm<T>> entry = Optional.empty();
     private Optional<PointMm<T>> tipFromTarget = Optional.empty();
     private boolean fromOtherSide;
 
-    InPlaneMeasuring(ObservedFrame<T> seen, Inputs<T> inputs) {
+    InPlaneMeasuring(ObservedFrame<T> seen) {
         this.seen = seen;
-        this.inputs = inputs;
     }
 
     ObservationDraft<T> measure() {
@@ -75,7 +75,8 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
     }
 
     private void withoutSkin() {
-        for (ObservationQuantity quantity : List.of(ANGLE_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED)) {
+        for (ObservationQuantity quantity :
+                List.of(ANGLE_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED, ROTATION_BOUND)) {
             quantities.put(quantity, seen.shaft().isEmpty() ? Reason.NOT_MARKED : Reason.SKIN_NOT_MARKED);
         }
         boolean marked = seen.tip().isPresent() || !seen.shaft().isEmpty();
@@ -94,7 +95,7 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
                         deepest -> quantities.put(DEEPEST_SEEN_DEPTH, deepest.y()),
                         () -> quantities.put(DEEPEST_SEEN_DEPTH, Reason.NOT_MARKED));
         if (line.isEmpty()) {
-            put(Reason.NOT_MARKED, ANGLE_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED);
+            put(Reason.NOT_MARKED, ANGLE_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED, ROTATION_BOUND);
             return;
         }
         PointMm<T> shallowest = shaft.stream().min(byDepth).orElseThrow();
@@ -115,22 +116,63 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
         T dw = downwards ? into : into.negate();
         T angle = dw.atan2(du.abs());
         if (angle.getReal() < PARALLEL) {
-            put(Reason.SHAFT_PARALLEL_TO_SKIN, ANGLE_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED);
+            put(Reason.SHAFT_PARALLEL_TO_SKIN, ANGLE_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED, ROTATION_BOUND);
             return;
         }
         // Down into the tissue the planned needle runs against u.
         fromOtherSide = du.getReal() > 0;
         quantities.put(ANGLE_TO_SKIN, angle);
-        PointMm<T> through = axes.ofDisplay(line.through());
-        PointMm<T> meets =
-                new PointMm<>(through.x().subtract(through.y().multiply(du).divide(dw)), inputs.exact(0));
+        Probe probe = seen.plan().input().probe();
+        if (!SkinCourse.isFlat(probe) && seen.frame().midpoint().isEmpty()) {
+            put(Reason.MIDPOINT_NOT_MARKED, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED, ROTATION_BOUND);
+            return;
+        }
+        SkinCourse.of(probe)
+                .meets(footOf(axes, line, shallowest), new PointMm<>(du.negate(), dw.negate()))
+                .ifPresentOrElse(
+                        meets -> entry(meets, shallowest, new PointMm<>(du, dw)),
+                        () -> put(Reason.SHAFT_PARALLEL_TO_SKIN, ENTRY_DISTANCE, ENTRY_EXTRAPOLATED, ROTATION_BOUND));
+    }
+
+    /** The point of the shaft line beside a mark. */
+    private PointMm<T> footOf(ProbeFrame<T> axes, StraightLine<T> line, PointMm<T> mark) {
+        T position = line.position(axes.toDisplay(mark));
+        return axes.ofDisplay(line.through().plus(line.direction(), position));
+    }
+
+    private void entry(PointMm<T> meets, PointMm<T> shallowest, PointMm<T> into) {
         entry = Optional.of(meets);
         if (seen.frame().midpoint().isPresent()) {
             quantities.put(ENTRY_DISTANCE, meets.x());
         } else {
             quantities.put(ENTRY_DISTANCE, Reason.MIDPOINT_NOT_MARKED);
         }
-        quantities.put(ENTRY_EXTRAPOLATED, shallowest.minus(meets).along(new PointMm<>(du, dw)));
+        quantities.put(ENTRY_EXTRAPOLATED, shallowest.minus(meets).along(into));
+        rotationBound(meets, into);
+    }
+
+    /**
+     * With s from the puncture to the last seen point and b the beam's thickness, a probe rotated about its depth axis by
+     * more than {@code asin(b / (2 s cos a))} would have lost the needle before that point: the part of the shaft along the
+     * face is {@code s cos a}. Source: elementary; a needle that starts on the mid-plane.
+     */
+    private void rotationBound(PointMm<T> meets, PointMm<T> into) {
+        Comparator<T> byValue = Comparator.comparingDouble(RealFieldElement::getReal);
+        ProbeFrame<T> axes = seen.axes().orElseThrow();
+        List<PointMm<T>> points = new ArrayList<>(seen.shaft());
+        seen.tip().ifPresent(points::add);
+        T seenTo = points.stream()
+                .map(axes::ofDisplay)
+                .map(point -> point.minus(meets).along(into))
+                .max(byValue)
+                .orElseThrow();
+        T alongFace = seenTo.multiply(into.x()).abs();
+        double half = seen.plan().input().probe().beamThicknessMm().orElse(1) / 2;
+        if (alongFace.getReal() <= half) {
+            quantities.put(ROTATION_BOUND, Reason.VERTICAL_PATH);
+        } else {
+            quantities.put(ROTATION_BOUND, alongFace.reciprocal().multiply(half).asin());
+        }
     }
 
     /** All that needs to know where the tip is. */
@@ -144,7 +186,7 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
         target.ifPresentOrElse(
                 point -> {
                     PointMm<T> offset = tip.minus(point);
-                    quantities.put(TIP_TO_TARGET, inputs.distance(offset.x(), offset.y()));
+                    quantities.put(TIP_TO_TARGET, offset.x().hypot(offset.y()));
                     tipFromTarget = seen.axes()
                             .map(axes -> new PointMm<>(offset.along(axes.along()), offset.along(axes.into())));
                 },
@@ -159,8 +201,8 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
         entry.ifPresentOrElse(
                 from -> {
                     PointMm<T> way = tip.minus(from);
-                    quantities.put(PATH, inputs.distance(way.x(), way.y()));
+                    quantities.put(PATH, way.x().hypot(way.y()));
                 },
-                () -> quantities.put(PATH, quantities.reason(ANGLE_TO_SKIN).orElse(Reason.NOT_MARKED)));
+                () -> quantities.put(PATH, quantities.reason(ENTRY_EXTRAPOLATED).orElse(Reason.NOT_MARKED)));
     }
 }

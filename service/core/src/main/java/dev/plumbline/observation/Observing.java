@@ -15,6 +15,7 @@ import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.plan.Approach;
+import dev.plumbline.plan.Assumed;
 import dev.plumbline.plan.PlanDraft;
 import dev.plumbline.plan.PlanInput;
 import java.util.ArrayList;
@@ -85,7 +86,7 @@ public final class Observing {
 
     private static <T extends RealFieldElement<T>> ObservationDraft<T> draft(ObservedFrame<T> seen, Inputs<T> inputs) {
         return seen.plan().input().approach() == Approach.IN_PLANE
-                ? new InPlaneMeasuring<>(seen, inputs).measure()
+                ? new InPlaneMeasuring<>(seen).measure()
                 : new OutOfPlaneMeasuring<>(seen, inputs).measure();
     }
 
@@ -127,12 +128,9 @@ public final class Observing {
     private static List<Assumption> assumptions(ObservedFrame<Gradient> seen) {
         List<Assumption> assumptions = new ArrayList<>();
         if (seen.plan().input().approach() == Approach.IN_PLANE) {
-            assumptions.add(Assumption.NEEDLE_IN_IMAGE_PLANE);
-            assumptions.add(Assumption.NEEDLE_STRAIGHT);
-            assumptions.add(Assumption.SKIN_FLAT_BEYOND_PROBE);
+            assumptions.addAll(Assumed.inPlane(seen.plan().input().probe()));
         } else {
-            assumptions.add(Assumption.NEEDLE_STRAIGHT);
-            assumptions.add(Assumption.BEAM_PERPENDICULAR_TO_SKIN);
+            assumptions.addAll(Assumed.outOfPlane());
         }
         assumptions.addAll(seen.inherited());
         if (!seen.tipConfirmed()) {

@@ -81,7 +81,7 @@ final class OutOfPlaneMeasuring<T extends RealFieldElement<T>> {
         target.ifPresentOrElse(
                 point -> {
                     PointMm<T> offset = seen.tip().orElseThrow().minus(point);
-                    quantities.put(TIP_TO_TARGET, inputs.distance(offset.x(), offset.y()));
+                    quantities.put(TIP_TO_TARGET, offset.x().hypot(offset.y()));
                 },
                 () -> quantities.put(TIP_TO_TARGET, Reason.TARGET_NOT_MARKED));
     }

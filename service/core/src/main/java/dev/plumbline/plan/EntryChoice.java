@@ -7,8 +7,11 @@ import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 
 /**
- * Which entry is proposed among those within the limits: in the working band if possible, else nearest to it; there the
- * flattest, or the steepest where a short path is preferred.
+ * Which entry is proposed among those within the limits.
+ *
+ * <p>Of those that also keep the caution distance from every hazard, one in the working band if possible, else the nearest
+ * to it; there the flattest, or the steepest where a short path is preferred. If none keeps the caution distance: the entry,
+ * in the band if possible, whose least hazard clearance is greatest. The rule is a design choice, no source.
  *
  * @param best of the entries within the limits: those in the band, or all where none is in the band
  */
@@ -17,16 +20,24 @@ record EntryChoice(Intervals feasible, Intervals best, OptionalDouble proposed) 
         if (feasible.isEmpty()) {
             return new EntryChoice(feasible, feasible, OptionalDouble.empty());
         }
-        Intervals inBand = feasible.and(limits.inBand(set.angleBand()));
-        if (!inBand.isEmpty()) {
-            double entry = set.prefer() == Preference.VISIBILITY ? inBand.greatest() : inBand.least();
-            return new EntryChoice(feasible, inBand, OptionalDouble.of(entry));
+        Intervals band = limits.inBand(set.angleBand());
+        Intervals inBand = feasible.and(band);
+        Intervals best = inBand.isEmpty() ? feasible : inBand;
+        Intervals cautious = limits.keepingFromHazards(feasible, set.cautionWithinMm());
+        double entry;
+        if (cautious.isEmpty()) {
+            entry = Farthest.from(best, limits::leastClearance);
+        } else if (cautious.and(band).isEmpty()) {
+            entry = nearest(cautious, limits, set);
+        } else {
+            Intervals preferred = cautious.and(band);
+            entry = set.prefer() == Preference.VISIBILITY ? preferred.greatest() : preferred.least();
         }
-        return new EntryChoice(feasible, feasible, OptionalDouble.of(nearest(feasible, limits, set)));
+        return new EntryChoice(feasible, best, OptionalDouble.of(entry));
     }
 
-    private static double nearest(Intervals feasible, EntryLimits limits, Constraints.Limits set) {
-        return feasible.parts().stream()
+    private static double nearest(Intervals entries, EntryLimits limits, Constraints.Limits set) {
+        return entries.parts().stream()
                 .flatMapToDouble(part -> DoubleStream.of(part.low(), part.high()))
                 .boxed()
                 .min(Comparator.<Double>comparingDouble(entry -> outsideBand(limits.angleAt(entry), set.angleBand()))

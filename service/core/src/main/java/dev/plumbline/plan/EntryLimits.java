@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Spot;
 import dev.plumbline.plan.Limit.Kind;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoublePredicate;
 import org.apache.commons.math3.RealFieldElement;
 import org.apache.commons.math3.util.Decimal64;
 
@@ -18,32 +18,50 @@ import org.apache.commons.math3.util.Decimal64;
  * to 90 degrees with the skin line.
  */
 final class EntryLimits {
+    /**
+     * One limit.
+     *
+     * @param allows judges any entry
+     * @param allowed the considered entries it allows
+     */
+    private record Rule(Limit limit, DoublePredicate allows, Intervals allowed) {
+        boolean breaks(double entry) {
+            return !allows.test(entry) && !allowed.holds(entry);
+        }
+    }
+
     private final InPlaneScene<Decimal64> scene;
-    private final Intervals considered;
-    private final Map<Limit, Intervals> allowed = new LinkedHashMap<>();
+    private final InPlanePlan.Interval considered;
+    private final List<Rule> rules = new ArrayList<>();
     private final List<Limit> unchecked = new ArrayList<>();
 
     EntryLimits(InPlaneScene<Decimal64> scene) {
         this.scene = scene;
-        considered = Intervals.of(entryAt(Angles.STEEPEST_DEG), entryAt(Angles.SHALLOWEST_DEG));
+        considered = new InPlanePlan.Interval(scene.targetSpot().u(), farthest());
         footprint();
         reach();
         leadIn();
+        structures();
     }
 
-    /** The entry whose path makes this angle with the skin line. */
-    double entryAt(double degrees) {
-        return InPlanePath.of(scene, new Decision.Angle(Math.toRadians(degrees)))
-                .entry()
-                .x()
-                .getReal();
+    /** The entry at the shallowest angle; on a round limb the skin may end before. */
+    private double farthest() {
+        OptionalDouble entry = entryAt(Angles.SHALLOWEST_DEG);
+        return entry.isPresent() ? entry.getAsDouble() : scene.skin().end();
+    }
+
+    /** The entry whose path makes this angle with the skin line; empty where none does. */
+    OptionalDouble entryAt(double degrees) {
+        return InPlanePath.find(scene, new Decision.Angle(Math.toRadians(degrees)))
+                .map(path -> OptionalDouble.of(path.entryAlong()))
+                .orElse(OptionalDouble.empty());
     }
 
     double angleAt(double entry) {
-        return InPlanePath.of(scene, new Decision.Entry(entry)).degrees();
+        return InPlanePath.atEntry(scene, entry).degrees();
     }
 
-    /** Limits that could not be judged because something was not stated. */
+    /** Limits that could not be judged because something was not stated or lies outside the patient. */
     List<Limit> unchecked() {
         return unchecked;
     }
@@ -55,17 +73,26 @@ final class EntryLimits {
 
     /** Entries within every limit but one. */
     Intervals without(Optional<Limit> left) {
-        Intervals common = considered;
-        for (Map.Entry<Limit, Intervals> limit : allowed.entrySet()) {
-            if (!left.equals(Optional.of(limit.getKey()))) {
-                common = common.and(limit.getValue());
+        Intervals common = everything();
+        for (Rule rule : rules) {
+            if (!left.equals(Optional.of(rule.limit))) {
+                common = common.and(rule.allowed);
             }
         }
         return common;
     }
 
+    private Intervals everything() {
+        return Intervals.of(considered.low(), considered.high());
+    }
+
+    /** The considered entries whose angle lies in the band. */
     Intervals inBand(Constraints.Band band) {
-        return Intervals.of(entryAt(band.highDeg()), entryAt(band.lowDeg()));
+        OptionalDouble steepest = entryAt(band.highDeg());
+        OptionalDouble flattest = entryAt(band.lowDeg());
+        return steepest.isEmpty()
+                ? Intervals.NONE
+                : Intervals.of(steepest.getAsDouble(), flattest.orElse(considered.high()));
     }
 
     /**
@@ -73,59 +100,91 @@ final class EntryLimits {
      * any entry considered.
      */
     List<Limit> binding() {
-        List<Limit> alone = allowed.keySet().stream()
+        List<Limit> alone = rules.stream()
+                .map(Rule::limit)
                 .filter(limit -> !without(Optional.of(limit)).isEmpty())
                 .toList();
         return alone.isEmpty()
-                ? allowed.keySet().stream()
-                        .filter(limit -> !allowed(limit).equals(considered))
+                ? rules.stream()
+                        .filter(rule -> !rule.allowed.equals(everything()))
+                        .map(Rule::limit)
                         .toList()
                 : alone;
     }
 
-    private Intervals allowed(Limit limit) {
-        return considered.and(allowed.getOrDefault(limit, considered));
-    }
-
     /** The limits a path breaks; an entry on a boundary breaks none. */
     <T extends RealFieldElement<T>> List<Limit> brokenBy(InPlanePath<T> path) {
-        double entry = path.entry().x().getReal();
-        return allowed.entrySet().stream()
-                .filter(limit -> !limit.getValue().holds(entry))
-                .map(Map.Entry::getKey)
+        double entry = path.entryAlong();
+        return rules.stream()
+                .filter(rule -> rule.breaks(entry))
+                .map(Rule::limit)
                 .toList();
     }
 
+    /** The entries that also keep a distance from every hazard, or the target's own clearance where that is less. */
+    Intervals keepingFromHazards(Intervals entries, double distance) {
+        BlockedEntries blocked = blocked(scene.limits().overshootMm());
+        Intervals common = entries;
+        for (MeasuredObstacle<Decimal64> hazard : scene.obstacles().hazards()) {
+            if (!common.isEmpty()) {
+                common = common.and(blocked.keeping(hazard.nominal(), limitedByTarget(hazard.nominal(), distance)));
+            }
+        }
+        return common;
+    }
+
+    /** Least distance of path and extension from any hazard, mm; infinite without hazards. */
+    double leastClearance(double entry) {
+        BlockedEntries blocked = blocked(scene.limits().overshootMm());
+        return scene.obstacles().hazards().stream()
+                .mapToDouble(hazard -> blocked.clearance(hazard.nominal(), entry))
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    private BlockedEntries blocked(double overshoot) {
+        return new BlockedEntries(scene.skin(), scene.targetSpot(), overshoot, considered);
+    }
+
+    /** A path cannot keep more distance than its target has. */
+    private double limitedByTarget(Obstacle obstacle, double distance) {
+        Spot target = scene.targetSpot();
+        return Math.min(distance, obstacle.clearance(target, target));
+    }
+
+    private void add(Kind kind, DoublePredicate allows, Intervals allowed) {
+        add(Limit.of(kind), allows, allowed);
+    }
+
+    private void add(Limit limit, DoublePredicate allows, Intervals allowed) {
+        rules.add(new Rule(limit, allows, everything().and(allowed)));
+    }
+
     private void footprint() {
-        Limit limit = Limit.of(Kind.FOOTPRINT);
         OptionalDouble edge = scene.probeEdge();
         if (edge.isEmpty() || !scene.midpointKnown()) {
-            unchecked.add(limit);
+            unchecked.add(Limit.of(Kind.FOOTPRINT));
             return;
         }
         double nearest = edge.getAsDouble() + scene.limits().footprintClearanceMm();
-        allowed.put(limit, Intervals.of(nearest, Double.POSITIVE_INFINITY));
+        add(
+                Kind.FOOTPRINT,
+                entry -> entry >= nearest - Intervals.TOLERANCE_MM,
+                Intervals.of(nearest, Double.POSITIVE_INFINITY));
     }
 
     /** {@code path + reserve <= needle length}, so that the entry lies within a circle about the target. */
     private void reach() {
-        Limit limit = Limit.of(Kind.REACH);
         OptionalDouble needle = scene.input().needle().lengthMm();
         if (needle.isEmpty()) {
-            unchecked.add(limit);
+            unchecked.add(Limit.of(Kind.REACH));
             return;
         }
         double longest = needle.getAsDouble() - scene.limits().reserveMm();
-        double depth = scene.target().y().getReal();
-        // The difference of squares as a product keeps a path of just the depth when the needle just reaches it.
-        double square = (longest - depth) * (longest + depth);
-        double along = scene.target().x().getReal();
-        if (longest < depth - Intervals.TOLERANCE_MM) {
-            allowed.put(limit, Intervals.NONE);
-        } else {
-            double run = Math.sqrt(Math.max(0, square));
-            allowed.put(limit, Intervals.of(along - run, along + run));
-        }
+        DoublePredicate allows =
+                entry -> InPlanePath.atEntry(scene, entry).length().getReal() <= longest + Intervals.TOLERANCE_MM;
+        List<Double> events = longest < 0 ? List.of() : scene.skin().crossings(scene.targetSpot(), longest);
+        add(Kind.REACH, allows, blocked(0).between(events, allows));
     }
 
     private void leadIn() {
@@ -133,23 +192,39 @@ final class EntryLimits {
         if (most.isEmpty()) {
             return;
         }
-        Limit limit = Limit.of(Kind.LEAD_IN);
-        if (leadIn(considered.least()).isEmpty()) {
-            unchecked.add(limit);
+        if (leadInAt(considered.low()).isEmpty()) {
+            unchecked.add(Limit.of(Kind.LEAD_IN));
             return;
         }
-        allowed.put(
-                limit,
-                Roots.notAbove(
-                        entry -> leadIn(entry).orElseThrow() - most.getAsDouble(),
-                        considered.least(),
-                        considered.greatest()));
+        DoublePredicate allows = entry -> leadInAt(entry).orElseThrow() <= most.getAsDouble() + Intervals.TOLERANCE_MM;
+        add(Kind.LEAD_IN, allows, Roots.allowed(allows, considered.low(), considered.high()));
     }
 
-    private OptionalDouble leadIn(double entry) {
-        return FirstSight.of(InPlanePath.of(scene, new Decision.Entry(entry)))
+    private OptionalDouble leadInAt(double entry) {
+        return FirstSight.of(InPlanePath.atEntry(scene, entry))
                 .leadIn()
                 .map(length -> OptionalDouble.of(length.getReal()))
                 .orElse(OptionalDouble.empty());
+    }
+
+    private void structures() {
+        BlockedEntries onTheWay = blocked(0);
+        for (MeasuredObstacle<Decimal64> nerve : scene.obstacles().nerves()) {
+            keep(Kind.NERVE, nerve.nominal(), 0, onTheWay);
+        }
+        BlockedEntries withExtension = blocked(scene.limits().overshootMm());
+        for (MeasuredObstacle<Decimal64> hazard : scene.obstacles().hazards()) {
+            double margin = limitedByTarget(
+                    hazard.nominal(), scene.marginOf(hazard.nominal().name()));
+            keep(Kind.HAZARD, hazard.nominal(), margin, withExtension);
+        }
+        scene.obstacles().ignored().forEach(name -> unchecked.add(new Limit(Kind.HAZARD, Optional.of(name))));
+    }
+
+    private void keep(Kind kind, Obstacle obstacle, double distance, BlockedEntries blocked) {
+        add(
+                new Limit(kind, Optional.of(obstacle.name())),
+                entry -> blocked.clearance(obstacle, entry) >= distance - Intervals.TOLERANCE_MM,
+                blocked.keeping(obstacle, distance));
     }
 }

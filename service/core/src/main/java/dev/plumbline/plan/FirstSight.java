@@ -13,9 +13,10 @@ import org.apache.commons.math3.RealFieldElement;
 /**
  * Where the beam can first show the needle, and how much of it is inside by then.
  *
- * <p>The field of view of a linear array is the strip {@code |u| <= footprint / 2}, cut to what the image shows. Each of
- * its sides is a straight line; with q the signed distance outside a side, the path comes inside it after {@code q_entry /
- * (q_entry - q_target)} of its length. Source: elementary.
+ * <p>The field of view of a linear array is the strip {@code |u| <= footprint / 2}, that of a curved one the sector from the
+ * center of its arc through the ends of its face; both are cut to what the image shows. Each side is a straight line; with q
+ * the signed distance outside a side, the path comes inside it after {@code q_entry / (q_entry - q_target)} of its length.
+ * Source: elementary.
  *
  * @param leadIn mm; empty with {@code why}
  * @param depth below the skin line, mm; empty with {@code why}
@@ -45,10 +46,16 @@ record FirstSight<T extends RealFieldElement<T>>(
         if (!scene.midpointKnown()) {
             return unknown(Reason.MIDPOINT_NOT_MARKED);
         }
-        if (!scene.linear() || scene.halfFace().isEmpty()) {
+        List<Side<T>> sides = new ArrayList<>();
+        if (scene.halfFace().isEmpty()) {
+            return unknown(Reason.NOT_MARKED);
+        } else if (scene.linear()) {
+            sides.addAll(strip(path, scene.halfFace().getAsDouble()));
+        } else if (scene.arcCenter().isPresent()) {
+            sides.addAll(sector(path, scene.arcCenter().get()));
+        } else {
             return unknown(Reason.NOT_MARKED);
         }
-        List<Side<T>> sides = strip(path, scene.halfFace().getAsDouble());
         sides.addAll(imageSides(path));
         return through(path, sides);
     }
@@ -83,9 +90,24 @@ record FirstSight<T extends RealFieldElement<T>>(
     private static <T extends RealFieldElement<T>> List<Side<T>> strip(InPlanePath<T> path, double halfFace) {
         T entry = path.entry().x();
         T target = path.scene().target().x();
+        return List.of(
+                new Side<>(entry.subtract(halfFace), target.subtract(halfFace)),
+                new Side<>(entry.negate().subtract(halfFace), target.negate().subtract(halfFace)));
+    }
+
+    /** The outermost beams leave the arc's center at {@code asin(half chord / radius)} to its axis. */
+    private static <T extends RealFieldElement<T>> List<Side<T>> sector(InPlanePath<T> path, PointMm<T> center) {
+        InPlaneScene<T> scene = path.scene();
+        double sin = scene.halfFace().orElseThrow()
+                / scene.input().probe().arcRadiusMm().orElseThrow();
+        double cos = Math.sqrt((1 - sin) * (1 + sin));
+        PointMm<T> entry = path.entry().minus(center);
+        PointMm<T> target = scene.target().minus(center);
         List<Side<T>> sides = new ArrayList<>();
-        sides.add(new Side<>(entry.subtract(halfFace), target.subtract(halfFace)));
-        sides.add(new Side<>(entry.negate().subtract(halfFace), target.negate().subtract(halfFace)));
+        for (double side : new double[] {1, -1}) {
+            PointMm<T> outward = new PointMm<>(scene.exact(side * cos), scene.exact(-sin));
+            sides.add(new Side<>(entry.along(outward), target.along(outward)));
+        }
         return sides;
     }
 

@@ -2,6 +2,7 @@
 package dev.plumbline.plan;
 
 import dev.plumbline.geometry.PointMm;
+import java.util.Optional;
 import org.apache.commons.math3.RealFieldElement;
 
 /**
@@ -16,28 +17,45 @@ import org.apache.commons.math3.RealFieldElement;
  */
 record InPlanePath<T extends RealFieldElement<T>>(
         InPlaneScene<T> scene, PointMm<T> entry, T run, T rise, T angle, T length) {
-    static <T extends RealFieldElement<T>> InPlanePath<T> of(InPlaneScene<T> scene, Decision decision) {
+    /** Empty where no skin is met at the decided angle. */
+    static <T extends RealFieldElement<T>> Optional<InPlanePath<T>> find(InPlaneScene<T> scene, Decision decision) {
         if (decision instanceof Decision.Angle held) {
             return atAngle(scene, held.radians());
         }
-        return atEntry(scene, ((Decision.Entry) decision).alongMm());
+        return Optional.of(atEntry(scene, ((Decision.Entry) decision).alongMm()));
     }
 
-    private static <T extends RealFieldElement<T>> InPlanePath<T> atEntry(InPlaneScene<T> scene, double alongMm) {
-        PointMm<T> target = scene.target();
-        PointMm<T> entry = new PointMm<>(scene.exact(alongMm), scene.exact(0));
-        T run = entry.x().subtract(target.x());
-        T rise = target.y().subtract(entry.y());
+    /** From an entry that the skin model describes. */
+    static <T extends RealFieldElement<T>> InPlanePath<T> atEntry(InPlaneScene<T> scene, double alongMm) {
+        T along = scene.exact(alongMm);
+        PointMm<T> entry = new PointMm<>(along, scene.skin().depthAt(along));
+        T run = entry.x().subtract(scene.target().x());
+        T rise = scene.target().y().subtract(entry.y());
         return new InPlanePath<>(scene, entry, run, rise, rise.atan2(run), run.hypot(rise));
     }
 
-    private static <T extends RealFieldElement<T>> InPlanePath<T> atAngle(InPlaneScene<T> scene, double radians) {
-        PointMm<T> target = scene.target();
-        T rise = target.y();
+    private static <T extends RealFieldElement<T>> Optional<InPlanePath<T>> atAngle(
+            InPlaneScene<T> scene, double radians) {
         // A right angle's cosine is not quite zero in binary; the run of an upright path is.
-        T run = radians >= Math.PI / 2 ? scene.exact(0) : rise.divide(Math.tan(radians));
-        PointMm<T> entry = new PointMm<>(target.x().add(run), scene.exact(0));
-        return new InPlanePath<>(scene, entry, run, rise, scene.exact(radians), run.hypot(rise));
+        boolean upright = radians >= Math.PI / 2;
+        PointMm<T> up = new PointMm<>(
+                scene.exact(upright ? 0 : Math.cos(radians)), scene.exact(upright ? -1 : -Math.sin(radians)));
+        return scene.skin().meets(scene.target(), up).map(entry -> {
+            T run = entry.x().subtract(scene.target().x());
+            T rise = scene.target().y().subtract(entry.y());
+            return new InPlanePath<>(scene, entry, run, rise, scene.exact(radians), run.hypot(rise));
+        });
+    }
+
+    /** The end of the extension beyond the target by the overshoot. */
+    PointMm<T> beyond() {
+        T share = length.reciprocal().multiply(scene.limits().overshootMm()).add(1.0);
+        return at(share);
+    }
+
+    /** Nominal entry along the skin line, mm. */
+    double entryAlong() {
+        return entry.x().getReal();
     }
 
     double degrees() {

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
-import dev.plumbline.geometry.Assumption;
-import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Extents;
@@ -23,71 +21,61 @@ final class InPlanePlanning {
     private final PlanInput input;
     private final Orientation orientation;
     private final CaseInputs<Gradient> inputs;
-    private final Calibration calibration;
-    private final MarkedFrame<Decimal64> nominalFrame;
+    private final PlanFormulas formulas;
+    private final Optional<InPlaneScene<Decimal64>> nominal;
 
     InPlanePlanning(PlanInput input, Orientation orientation, CaseInputs<Gradient> inputs) {
         this.input = input;
         this.orientation = orientation;
         this.inputs = inputs;
-        calibration = PlannedFrame.calibration(input);
-        nominalFrame = PlannedFrame.of(
-                input, calibration, new CaseInputs<>(new NominalInputs(), input.uncertainty(), new Extents()));
+        formulas = new PlanFormulas(input, orientation);
+        nominal = formulas.scene(new CaseInputs<>(new NominalInputs(), input.uncertainty(), new Extents()));
     }
 
     Planning.Drafted plan() {
-        MarkedFrame<Gradient> frame = PlannedFrame.of(input, calibration, inputs);
-        Optional<InPlaneScene<Decimal64>> nominal = InPlaneScene.of(input, nominalFrame, orientation);
         if (nominal.isEmpty()) {
-            return withoutSkin(frame);
+            return withoutSkin(formulas.frame(inputs));
         }
-        PlanCheck.targetBelowSkin(nominal.get().target().y().getReal());
-        EntryLimits limits = new EntryLimits(nominal.get());
-        EntryChoice choice =
-                EntryChoice.among(limits.feasible(), limits, input.constraints().limits());
-        InPlaneScene<Gradient> scene =
-                InPlaneScene.of(input, frame, orientation).orElseThrow();
+        InPlaneScene<Decimal64> decided = nominal.get();
+        TargetCheck.inTissue(decided);
+        EntryLimits limits = new EntryLimits(decided);
+        EntryChoice choice = EntryChoice.among(limits.feasible(), limits, decided.limits());
         Optional<Decision> decision = input.intent()
-                .map(intent -> StatedPath.of(intent, nominal.get()))
+                .map(intent -> StatedPath.of(intent, decided))
                 .or(() -> choice.proposed().isPresent()
                         ? Optional.of(new Decision.Entry(choice.proposed().getAsDouble()))
                         : Optional.empty());
-        WaysOut waysOut = new WaysOut(nominal.get(), scene, orientation, inputs.numbers());
-        return decision.map(d -> withPath(InPlanePath.of(scene, d), limits, choice, waysOut))
+        InPlaneScene<Gradient> scene = formulas.scene(inputs).orElseThrow();
+        WaysOut waysOut = new WaysOut(decided, scene, orientation, inputs);
+        return decision.flatMap(d -> InPlanePath.find(scene, d))
+                .map(path -> withPath(path, limits, choice, waysOut))
                 .orElseGet(() -> withoutPath(scene, limits, choice, waysOut));
     }
 
     private Planning.Drafted withPath(
             InPlanePath<Gradient> path, EntryLimits limits, EntryChoice choice, WaysOut waysOut) {
         List<Limit> broken = limits.brokenBy(path);
-        Quantities<PlanQuantity, Gradient> quantities = InPlaneQuantities.plan(path);
+        PlanDraft<Gradient> draft = formulas.of(path);
         InPlaneScene<Gradient> scene = path.scene();
         List<PlanNote> notes = notes(path.degrees());
-        double entry = path.entry().x().getReal();
-        List<WayOut> ways = broken.isEmpty() ? List.of() : waysOut.of(limits, broken, OptionalDouble.of(entry));
+        List<WayOut> ways =
+                broken.isEmpty() ? List.of() : waysOut.of(limits, broken, OptionalDouble.of(path.entryAlong()));
+        InPlanePlan.Clearances clearances = Clearances.of(path, inputs.numbers());
         InPlanePlan plan = new InPlanePlan(
                 source(),
                 broken.isEmpty(),
                 Angles.inBand(path.degrees(), scene.limits().angleBand()),
-                quantities.readings(inputs.numbers()),
+                draft.quantities().readings(inputs.numbers()),
                 Optional.of(new InPlanePlan.Line(
                         scene.axes().toPixel(path.entry()),
                         input.marks().target(),
                         FirstSight.of(path).at())),
-                new InPlanePlan.Clearances(List.of(), List.of()),
+                clearances,
                 judgement(broken, limits.unchecked(), notes, scene.frame()),
                 choices(scene, limits, choice),
                 ways,
-                new InPlaneWords<>(scene, quantities).path(broken, notes));
-        return new Planning.Drafted(
-                plan,
-                new PlanDraft<>(
-                        input,
-                        orientation,
-                        scene.frame(),
-                        quantities,
-                        Optional.of(path.entry()),
-                        Optional.of(scene.target())));
+                new InPlaneWords<>(scene, draft.quantities()).path(broken, notes, clearances));
+        return new Planning.Drafted(plan, draft);
     }
 
     private Planning.Drafted withoutPath(
@@ -101,7 +89,7 @@ final class InPlanePlanning {
                 false,
                 quantities.readings(inputs.numbers()),
                 Optional.empty(),
-                new InPlanePlan.Clearances(List.of(), List.of()),
+                Clearances.without(scene, Reason.INFEASIBLE),
                 judgement(binding, limits.unchecked(), markNotes(), scene.frame()),
                 choices(scene, limits, choice),
                 ways,
@@ -181,7 +169,7 @@ final class InPlanePlanning {
         return notes;
     }
 
-    private static Plan.Judgement judgement(
+    private Plan.Judgement judgement(
             List<Limit> binding, List<Limit> unchecked, List<PlanNote> notes, MarkedFrame<Gradient> frame) {
         List<Doubt> doubts = new ArrayList<>();
         if (frame.skinAssumed()) {
@@ -190,14 +178,6 @@ final class InPlanePlanning {
         if (frame.midpointOffSkin()) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
-        return new Plan.Judgement(
-                binding,
-                unchecked,
-                notes,
-                List.of(
-                        Assumption.NEEDLE_IN_IMAGE_PLANE,
-                        Assumption.NEEDLE_STRAIGHT,
-                        Assumption.SKIN_FLAT_BEYOND_PROBE),
-                doubts);
+        return new Plan.Judgement(binding, unchecked, notes, Assumed.inPlane(input.probe()), doubts);
     }
 }

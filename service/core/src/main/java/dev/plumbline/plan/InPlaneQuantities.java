@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import static dev.plumbline.plan.PlanQuantity.ANGLE_TO_LOCAL_SKIN;
 import static dev.plumbline.plan.PlanQuantity.ANGLE_TO_SKIN;
 import static dev.plumbline.plan.PlanQuantity.BEAM_INCIDENCE;
 import static dev.plumbline.plan.PlanQuantity.ENTRY_DISTANCE;
@@ -18,8 +19,10 @@ import static dev.plumbline.plan.PlanQuantity.SIDEWAYS_TOLERANCE;
 import static dev.plumbline.plan.PlanQuantity.SPECULAR_RETURN;
 import static dev.plumbline.plan.PlanQuantity.TARGET_DEPTH;
 
+import dev.plumbline.geometry.PointMm;
 import dev.plumbline.geometry.Quantities;
 import dev.plumbline.geometry.Reason;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.RealFieldElement;
 
@@ -34,7 +37,8 @@ final class InPlaneQuantities {
         row.put(ANGLE_TO_SKIN, path.angle());
         row.put(PATH, path.length());
         row.put(SHORTEST_NEEDLE, path.length().add(scene.limits().reserveMm()));
-        row.put(LEAST_CLEARANCE, Reason.NOT_MARKED);
+        Clearances.least(path)
+                .ifPresentOrElse(c -> row.put(LEAST_CLEARANCE, c), () -> row.put(LEAST_CLEARANCE, Reason.NOT_MARKED));
         putEntry(row, path);
         putSight(row, FirstSight.of(path));
         putBeam(row, path);
@@ -48,6 +52,9 @@ final class InPlaneQuantities {
         plan.remove(LEAST_CLEARANCE);
         plan.put(TARGET_DEPTH, scene.target().y());
         plan.put(ENTRY_FROM_TARGET_COLUMN, path.run());
+        if (!scene.skinFlat()) {
+            plan.put(ANGLE_TO_LOCAL_SKIN, angleToLocalSkin(path));
+        }
         FirstSight<T> sight = FirstSight.of(path);
         sight.depth()
                 .ifPresentOrElse(d -> plan.put(FIRST_SEEN_DEPTH, d), () -> plan.put(FIRST_SEEN_DEPTH, sight.why()));
@@ -65,13 +72,41 @@ final class InPlaneQuantities {
         return plan;
     }
 
+    /** The skin falls away from the probe by its inclination, which adds to the angle; within (0, 90] degrees. */
+    private static <T extends RealFieldElement<T>> T angleToLocalSkin(InPlanePath<T> path) {
+        T sum = path.angle().add(path.scene().skin().inclinationAt(path.entry().x()));
+        return sum.getReal() <= Math.PI / 2 ? sum : sum.negate().add(Math.PI);
+    }
+
     /** What is known of a plan without any path: the target, and the reason for all that depends on the path. */
     static <T extends RealFieldElement<T>> Quantities<PlanQuantity, T> pathless(InPlaneScene<T> scene, Reason why) {
         Quantities<PlanQuantity, T> plan = new Quantities<>(PlanQuantity.class);
         putPathless(plan, why);
+        if (!scene.skinFlat()) {
+            plan.put(ANGLE_TO_LOCAL_SKIN, why);
+        }
         plan.put(TARGET_DEPTH, scene.target().y());
         plan.put(SIDEWAYS_TOLERANCE, Tolerances.sideways(scene));
         return plan;
+    }
+
+    /** A row for an angle at which no skin is met. */
+    static <T extends RealFieldElement<T>> Quantities<PlanQuantity, T> pathlessRow(T angle) {
+        Quantities<PlanQuantity, T> row = new Quantities<>(PlanQuantity.class);
+        row.put(ANGLE_TO_SKIN, angle);
+        for (PlanQuantity quantity : new PlanQuantity[] {
+            ENTRY_DISTANCE,
+            ENTRY_FROM_PROBE_EDGE,
+            PATH,
+            LEAD_IN,
+            SHORTEST_NEEDLE,
+            BEAM_INCIDENCE,
+            SPECULAR_RETURN,
+            LEAST_CLEARANCE
+        }) {
+            row.put(quantity, Reason.INFEASIBLE);
+        }
+        return row;
     }
 
     static <T extends RealFieldElement<T>> void putPathless(Quantities<PlanQuantity, T> plan, Reason why) {
@@ -115,15 +150,29 @@ final class InPlaneQuantities {
         sight.leadIn().ifPresentOrElse(l -> row.put(LEAD_IN, l), () -> row.put(LEAD_IN, sight.why()));
     }
 
-    /** Beam incidence of an unsteered linear array: {@code 90 - angle to the face}; elementary. */
+    /**
+     * Angle between shaft and beam at the target: of an unsteered linear array {@code 90 - angle to the face}, of a curved
+     * one against the ray from the arc's center. Source: elementary.
+     */
+    private static <T extends RealFieldElement<T>> Optional<T> beamIncidence(InPlanePath<T> path) {
+        if (path.scene().linear()) {
+            return Optional.of(path.angle().negate().add(Math.PI / 2));
+        }
+        return path.scene().arcCenter().map(center -> {
+            PointMm<T> beam = path.scene().target().minus(center);
+            PointMm<T> shaft = path.scene().target().minus(path.entry());
+            return beam.along(shaft.turned()).abs().atan2(beam.along(shaft).abs());
+        });
+    }
+
     private static <T extends RealFieldElement<T>> void putBeam(Quantities<PlanQuantity, T> row, InPlanePath<T> path) {
         InPlaneScene<T> scene = path.scene();
+        beamIncidence(path)
+                .ifPresentOrElse(i -> row.put(BEAM_INCIDENCE, i), () -> row.put(BEAM_INCIDENCE, Reason.NOT_MARKED));
         if (!scene.linear()) {
-            row.put(BEAM_INCIDENCE, Reason.NOT_MARKED);
             row.put(SPECULAR_RETURN, Reason.NOT_MARKED);
             return;
         }
-        row.put(BEAM_INCIDENCE, path.angle().negate().add(Math.PI / 2));
         if (!scene.midpointKnown()) {
             row.put(SPECULAR_RETURN, Reason.MIDPOINT_NOT_MARKED);
         } else if (scene.halfFace().isEmpty()) {

@@ -7,6 +7,8 @@ import dev.plumbline.geometry.PointMm;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.Region;
+import dev.plumbline.geometry.SkinCourse;
+import dev.plumbline.geometry.Spot;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.RealFieldElement;
@@ -18,13 +20,48 @@ import org.apache.commons.math3.RealFieldElement;
  * @param target in the probe frame
  */
 record InPlaneScene<T extends RealFieldElement<T>>(
-        PlanInput input, MarkedFrame<T> frame, ProbeFrame<T> axes, PointMm<T> target) {
+        PlanInput input,
+        MarkedFrame<T> frame,
+        ProbeFrame<T> axes,
+        SkinCourse skin,
+        PointMm<T> target,
+        Obstacles<T> obstacles) {
     /** Empty without a skin line. */
     static <T extends RealFieldElement<T>> Optional<InPlaneScene<T>> of(
-            PlanInput input, MarkedFrame<T> frame, Orientation orientation) {
+            PlanInput input, MarkedFrame<T> frame, Obstacles.Marked<T> marked, Orientation orientation) {
+        SkinCourse skin = SkinCourse.of(input.probe());
         return frame.probeFrame(orientation, "/marks/skin")
                 .map(axes -> new InPlaneScene<>(
-                        input, frame, axes, axes.of(frame.target().orElseThrow())));
+                        input,
+                        frame,
+                        axes,
+                        skin,
+                        axes.of(frame.target().orElseThrow()),
+                        Obstacles.of(marked, axes, skin)));
+    }
+
+    InPlaneScene<T> with(PlanInput other) {
+        return new InPlaneScene<>(other, frame, axes, skin, target, obstacles);
+    }
+
+    /** With the needle from another side. */
+    InPlaneScene<T> from(Orientation orientation) {
+        return of(input, frame, obstacles.marked(), orientation).orElseThrow();
+    }
+
+    /** Whether the skin model has the target under the skin. */
+    boolean targetInTissue() {
+        return target.y().getReal() > Intervals.TOLERANCE_MM
+                && skin.reachesTo(target.x().getReal())
+                && skin.depthAt(target.x()).getReal() < target.y().getReal() - Intervals.TOLERANCE_MM;
+    }
+
+    boolean skinFlat() {
+        return SkinCourse.isFlat(input.probe());
+    }
+
+    Spot targetSpot() {
+        return new Spot(target.x().getReal(), target.y().getReal());
     }
 
     boolean midpointKnown() {
@@ -50,9 +87,32 @@ record InPlaneScene<T extends RealFieldElement<T>>(
         return input.probe().kind().equals(Optional.of(Probe.Kind.LINEAR));
     }
 
+    /**
+     * Center of the arc of a curved array's face, which lies above the marked midpoint by the arc's radius; empty where any
+     * of that is not known.
+     */
+    Optional<PointMm<T>> arcCenter() {
+        boolean curved = input.probe().kind().equals(Optional.of(Probe.Kind.CURVED));
+        if (!curved || !midpointKnown() || input.probe().arcRadiusMm().isEmpty()) {
+            return Optional.empty();
+        }
+        double radius = input.probe().arcRadiusMm().getAsDouble();
+        PointMm<T> face = axes.of(frame.midpoint().orElseThrow());
+        return Optional.of(new PointMm<>(face.x(), face.y().subtract(radius)));
+    }
+
     /** About 1 mm near the elevation focus where nothing was stated (see {@link Probe}). */
     double beamThicknessMm() {
         return input.probe().beamThicknessMm().orElse(1);
+    }
+
+    /** Distance to keep from the hazard of this name, mm; 0 where none was stated: the outline is not crossed. */
+    double marginOf(String hazard) {
+        return input.marks().hazards().stream()
+                .filter(marked -> marked.name().equals(hazard))
+                .findFirst()
+                .map(marked -> marked.marginMm().orElse(0))
+                .orElse(0.0);
     }
 
     Constraints.Limits limits() {

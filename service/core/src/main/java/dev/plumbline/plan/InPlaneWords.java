@@ -2,6 +2,7 @@
 package dev.plumbline.plan;
 
 import dev.plumbline.geometry.Quantities;
+import dev.plumbline.geometry.Reading;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -26,7 +27,7 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
     }
 
     /** @param broken limits the path shown breaks */
-    String path(List<Limit> broken, List<PlanNote> notes) {
+    String path(List<Limit> broken, List<PlanNote> notes, InPlanePlan.Clearances clearances) {
         StringBuilder text = new StringBuilder();
         if (!broken.isEmpty()) {
             text.append("This path does not fit the limits you set: ")
@@ -37,7 +38,7 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
         firstSight(text);
         needle(text);
         band(text, notes);
-        surroundings(text, notes);
+        surroundings(text, clearances);
         return text.toString();
     }
 
@@ -123,11 +124,34 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
         }
     }
 
-    private void surroundings(StringBuilder text, List<PlanNote> notes) {
-        text.append(' ').append(FLAT_SKIN);
+    private void surroundings(StringBuilder text, InPlanePlan.Clearances clearances) {
+        if (scene.skinFlat()) {
+            text.append(' ').append(FLAT_SKIN);
+        }
+        clearances.hazards().forEach(hazard -> nearest(text, hazard, " with the overshoot counted in"));
+        clearances.nerves().forEach(nerve -> nearest(text, nerve, ""));
+        if (!scene.obstacles().ignored().isEmpty()) {
+            text.append(" Above the skin and so ignored: ")
+                    .append(String.join(", ", scene.obstacles().ignored()))
+                    .append('.');
+        }
         text.append(
-                notes.contains(PlanNote.NO_HAZARDS_MARKED)
+                scene.input().marks().hazards().isEmpty()
                         ? " Hazards were not marked: nothing was checked."
                         : " Hazards were checked only inside this frame.");
+    }
+
+    private static void nearest(StringBuilder text, Clearance clearance, String counted) {
+        if (clearance.path() instanceof Reading.Seen distance) {
+            text.append(' ').append(clearance.name());
+            if (distance.value() < -NOTHING_MM) {
+                text.append(": crossed").append(counted).append('.');
+            } else {
+                text.append(": ")
+                        .append(Words.mm(Math.max(0, distance.value())))
+                        .append(" at the nearest");
+                text.append(counted).append('.');
+            }
+        }
     }
 }

@@ -4,6 +4,7 @@ package dev.plumbline.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoublePredicate;
 
 /** A set of entries: closed intervals on the skin line in millimetres, ascending, apart from one another. */
 record Intervals(List<InPlanePlan.Interval> parts) {
@@ -22,6 +23,31 @@ record Intervals(List<InPlanePlan.Interval> parts) {
             return NONE;
         }
         return new Intervals(List.of(new InPlanePlan.Interval(low, Math.max(low, high))));
+    }
+
+    /**
+     * From pieces within which an answer does not change: a piece counts when its middle does, a point between two pieces
+     * that do not when it does itself.
+     *
+     * @param cuts ascending, two or more, or one where low and high are the same
+     */
+    static Intervals ofPieces(double[] cuts, DoublePredicate allowed) {
+        List<InPlanePlan.Interval> parts = new ArrayList<>();
+        boolean open = false;
+        for (int i = 0; i < cuts.length; i++) {
+            boolean next = i + 1 < cuts.length && allowed.test((cuts[i] + cuts[i + 1]) / 2);
+            if (next && !open) {
+                parts.add(new InPlanePlan.Interval(cuts[i], cuts[i]));
+            } else if (!next && !open && allowed.test(cuts[i])) {
+                parts.add(new InPlanePlan.Interval(cuts[i], cuts[i]));
+            }
+            open = next;
+            if (next) {
+                double low = parts.remove(parts.size() - 1).low();
+                parts.add(new InPlanePlan.Interval(low, cuts[i + 1]));
+            }
+        }
+        return new Intervals(parts);
     }
 
     Intervals and(Intervals other) {

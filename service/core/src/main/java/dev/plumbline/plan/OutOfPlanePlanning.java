@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
-import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Gradient;
@@ -39,7 +38,7 @@ final class OutOfPlanePlanning {
             return withoutSkin();
         }
         PointMm<Gradient> target = axes.get().of(frame.target().orElseThrow());
-        PlanCheck.targetBelowSkin(target.y().getReal());
+        TargetCheck.inTissue(target, Obstacles.Marked.of(input.marks(), inputs), axes.get());
         OutOfPlaneRows<Gradient> rows = new OutOfPlaneRows<>(input, target.y());
         Optional<OutOfPlanePath<Gradient>> stated = input.intent().map(intent -> stated(intent, rows));
         Optional<OutOfPlanePath<Gradient>> path = stated.or(rows::proposed);
@@ -174,11 +173,6 @@ final class OutOfPlanePlanning {
         if (frame.midpointOffSkin()) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
-        return new Plan.Judgement(
-                binding,
-                unchecked,
-                List.of(),
-                List.of(Assumption.NEEDLE_STRAIGHT, Assumption.BEAM_PERPENDICULAR_TO_SKIN),
-                doubts);
+        return new Plan.Judgement(binding, unchecked, List.of(), Assumed.outOfPlane(), doubts);
     }
 }

@@ -87,6 +87,8 @@ final class OutOfPlaneRows<T extends RealFieldElement<T>> {
         if (input.needle().lengthMm().isEmpty()) {
             unchecked.add(Limit.of(Kind.REACH));
         }
+        input.marks().nerves().forEach(nerve -> unchecked.add(new Limit(Kind.NERVE, Optional.of(nerve.name()))));
+        input.marks().hazards().forEach(hazard -> unchecked.add(new Limit(Kind.HAZARD, Optional.of(hazard.name()))));
         return unchecked;
     }
 

@@ -8,11 +8,12 @@ import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
-import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Refuses input that no plan can be made from, each with the field to mend. */
 public final class PlanCheck {
+    private static final String SKIN = "/probe/skinBeyondProbe";
+
     private PlanCheck() {}
 
     /**
@@ -21,8 +22,8 @@ public final class PlanCheck {
      * @throws Refusal at the first thing that is wrong
      */
     public static void check(PlanInput input) {
-        notYetComputed(input);
         probe(input.probe());
+        skin(input);
         Check.positive("/needle/lengthMm", input.needle().lengthMm());
         constraints(input.constraints());
         uncertainty(input.uncertainty());
@@ -30,40 +31,20 @@ public final class PlanCheck {
         input.intent().ifPresent(intent -> intent(intent, input));
     }
 
-    /** @throws Refusal when no needle can reach the target from the skin */
-    static void targetBelowSkin(double depthMm) {
-        if (depthMm <= Intervals.TOLERANCE_MM) {
-            throw new Refusal(new Problem.TargetUnreachable(
-                    "/marks/target",
-                    "The target lies on or above the skin line.",
-                    "Mark the target in the tissue, or mark the skin where it is; for a frame shown probe-down set"
-                            + " /probe/imageInverted."));
-        }
-    }
-
-    private static void notYetComputed(PlanInput input) {
-        if (!input.marks().hazards().isEmpty()) {
-            throw new Refusal(new Problem.NotYetComputed("/marks/hazards", "A hazard"));
-        }
-        if (!input.marks().nerves().isEmpty()) {
-            throw new Refusal(new Problem.NotYetComputed("/marks/nerves", "A nerve's outline"));
-        }
-        if (input.probe().kind().equals(Optional.of(Probe.Kind.CURVED))) {
-            throw new Refusal(new Problem.NotYetComputed("/probe/kind", "A curved array"));
-        }
-        if (input.probe()
-                .skinBeyondProbe()
-                .filter(skin -> !(skin instanceof SkinBeyondProbe.Flat))
-                .isPresent()) {
-            throw new Refusal(new Problem.NotYetComputed("/probe/skinBeyondProbe", "Skin that is not flat"));
-        }
-    }
-
     private static void probe(Probe probe) {
         Check.positive("/probe/footprintMm", probe.footprintMm());
         Check.positive("/probe/beamThicknessMm", probe.beamThicknessMm());
         Check.positive("/probe/housingLengthMm", probe.housingLengthMm());
         Check.positive("/probe/housingHalfThicknessMm", probe.housingHalfThicknessMm());
+        Check.positive("/probe/arcRadiusMm", probe.arcRadiusMm());
+        if (probe.arcRadiusMm().isPresent()
+                && probe.footprintMm().isPresent()
+                && probe.arcRadiusMm().getAsDouble() <= probe.footprintMm().getAsDouble() / 2) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "/probe/arcRadiusMm",
+                    "The arc is narrower than the chord between the face's ends.",
+                    "Give the radius of the face; /probe/footprintMm is the chord."));
+        }
         if (probe.footprintMm().isPresent()
                 && probe.housingLengthMm().isPresent()
                 && probe.housingLengthMm().getAsDouble() < probe.footprintMm().getAsDouble()) {
@@ -71,6 +52,43 @@ public final class PlanCheck {
                     "/probe/housingLengthMm",
                     "The housing is shorter than the face.",
                     "Give the outer length of the probe along the image plane."));
+        }
+    }
+
+    private static void skin(PlanInput input) {
+        Probe probe = input.probe();
+        SkinBeyondProbe stated = probe.skinBeyondProbe().orElse(new SkinBeyondProbe.Flat());
+        if (stated instanceof SkinBeyondProbe.Flat) {
+            return;
+        }
+        if (input.approach() == Approach.OUT_OF_PLANE) {
+            throw new Refusal(new Problem.InvalidValue(
+                    SKIN, "Out-of-plane the skin along the image plane does not matter.", "Leave it out."));
+        }
+        if (probe.midpoint().isEmpty()) {
+            throw new Refusal(new Problem.MissingField(
+                    "/probe/midpoint",
+                    "Mark the midpoint of the transducer face; the skin's shape is stated from it."));
+        }
+        double edge = probe.footprintMm().orElse(0) / 2;
+        if (stated instanceof SkinBeyondProbe.Round round) {
+            Check.positive(SKIN + "/radiusMm", OptionalDouble.of(round.radiusMm()));
+            if (round.radiusMm() <= edge) {
+                throw new Refusal(new Problem.InvalidValue(
+                        SKIN + "/radiusMm", "The limb is thinner than the face is long.", "Give the limb's radius."));
+            }
+        } else if (stated instanceof SkinBeyondProbe.Drop drop) {
+            if (probe.footprintMm().isEmpty()) {
+                throw new Refusal(new Problem.MissingField(
+                        "/probe/footprintMm", "State the footprint; the skin drops from the end of the face."));
+            }
+            Check.within(SKIN + "/dropMm", drop.dropMm(), 0, Double.MAX_VALUE);
+            if (!(drop.atMm() > edge && drop.atMm() < Double.MAX_VALUE)) {
+                throw new Refusal(new Problem.InvalidValue(
+                        SKIN + "/atMm",
+                        "The drop is not stated beyond the end of the face.",
+                        "Give the distance from the probe's midpoint, above half the footprint."));
+            }
         }
     }
 
@@ -111,6 +129,7 @@ public final class PlanCheck {
         Check.onFrame("/marks/target", input.marks().target(), frame);
         input.probe().midpoint().ifPresent(midpoint -> Check.onFrame("/probe/midpoint", midpoint, frame));
         Check.line("/marks/skin", input.marks().skin(), frame);
+        StructureCheck.check(input.marks(), frame);
     }
 
     private static void intent(Intent intent, PlanInput input) {

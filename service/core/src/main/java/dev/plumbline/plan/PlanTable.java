@@ -23,9 +23,18 @@ final class PlanTable {
     }
 
     PlanRow row(Decision decision) {
-        InPlanePath<Gradient> path = InPlanePath.of(scene, decision);
+        return InPlanePath.find(scene, decision).map(this::row).orElseGet(() -> withoutSkinAt(decision));
+    }
+
+    private PlanRow row(InPlanePath<Gradient> path) {
         List<Limit> broken = limits.brokenBy(path);
         return new PlanRow(InPlaneQuantities.row(path).readings(inputs), broken.isEmpty(), broken);
+    }
+
+    private PlanRow withoutSkinAt(Decision decision) {
+        double radians = ((Decision.Angle) decision).radians();
+        return new PlanRow(
+                InPlaneQuantities.pathlessRow(Gradient.constant(radians)).readings(inputs), false, List.of());
     }
 
     /** 20 to 60 degrees in steps of 5, the angle exact. */

@@ -1,60 +1,48 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.function.DoubleUnaryOperator;
+import java.util.Arrays;
+import java.util.function.DoublePredicate;
+import java.util.stream.DoubleStream;
 
-/** Where a continuous function changes its sign. */
+/** Where the answer of a smooth condition changes. */
 final class Roots {
-    /** Enough that a function with a few turns changes its sign at most once in a part (design choice). */
+    /** Enough that a condition with a few turns changes its answer at most once in a part (design choice). */
     private static final int PARTS = 64;
 
     private static final int HALVINGS = 60;
 
     private Roots() {}
 
-    /** The parts of [low, high] on which the function is not above zero. */
-    static Intervals notAbove(DoubleUnaryOperator function, double low, double high) {
-        List<InPlanePlan.Interval> parts = new ArrayList<>();
-        double start = Double.NaN;
+    /** The parts of [low, high] that are allowed, to the last bits of their bounds. */
+    static Intervals allowed(DoublePredicate allows, double low, double high) {
+        DoubleStream.Builder cuts = DoubleStream.builder().add(low);
         double before = low;
-        boolean within = function.applyAsDouble(low) <= Intervals.TOLERANCE_MM;
-        if (within) {
-            start = low;
-        }
         for (int i = 1; i <= PARTS; i++) {
             double here = i == PARTS ? high : low + (high - low) * i / PARTS;
-            boolean now = function.applyAsDouble(here) <= Intervals.TOLERANCE_MM;
-            if (now != within) {
-                double root = crossing(function, before, here, within);
-                if (now) {
-                    start = root;
-                } else {
-                    parts.add(new InPlanePlan.Interval(start, root));
-                }
+            if (allows.test(before) != allows.test(here)) {
+                cuts.add(change(allows, before, here));
             }
-            within = now;
             before = here;
         }
-        if (within) {
-            parts.add(new InPlanePlan.Interval(start, high));
-        }
-        return new Intervals(parts);
+        cuts.add(high);
+        return Intervals.ofPieces(
+                Arrays.stream(cuts.build().toArray()).distinct().toArray(), allows);
     }
 
     /** The last point on the allowed side. */
-    private static double crossing(DoubleUnaryOperator function, double low, double high, boolean lowWithin) {
+    private static double change(DoublePredicate allows, double low, double high) {
+        boolean lowAllowed = allows.test(low);
         double a = low;
         double b = high;
         for (int i = 0; i < HALVINGS; i++) {
             double middle = (a + b) / 2;
-            if (function.applyAsDouble(middle) <= Intervals.TOLERANCE_MM == lowWithin) {
+            if (allows.test(middle) == lowAllowed) {
                 a = middle;
             } else {
                 b = middle;
             }
         }
-        return lowWithin ? a : b;
+        return lowAllowed ? a : b;
     }
 }

@@ -11,7 +11,14 @@ final class StatedPath {
 
     static Decision of(Intent intent, InPlaneScene<Decimal64> scene) {
         if (intent instanceof Intent.AngleToSkin angle) {
-            return new Decision.Angle(Math.toRadians(angle.degrees()));
+            Decision decision = new Decision.Angle(Math.toRadians(angle.degrees()));
+            if (InPlanePath.find(scene, decision).isEmpty()) {
+                throw new Refusal(new Problem.InvalidValue(
+                        "/intent/angleToSkinDeg",
+                        "By the skin stated in /probe/skinBeyondProbe no skin is met at this angle.",
+                        "State a steeper angle, or the skin as it is."));
+            }
+            return decision;
         }
         if (intent instanceof Intent.EntryDistance distance) {
             if (!scene.midpointKnown()) {
@@ -33,6 +40,7 @@ final class StatedPath {
 
     private static Decision entry(double along, String pointer, InPlaneScene<Decimal64> scene) {
         double target = scene.target().x().getReal();
+        double depth = scene.target().y().getReal();
         if (along < target - Intervals.TOLERANCE_MM) {
             String where = scene.midpointKnown() ? "the midpoint" : "the target";
             throw new Refusal(new Problem.InvalidValue(
@@ -41,6 +49,14 @@ final class StatedPath {
                     "Enter at least " + Words.mm(Math.ceil(target)) + " from " + where
                             + ", or state the other side in /probe/needleSide."));
         }
-        return new Decision.Entry(Math.max(along, target));
+        double entry = Math.max(along, target);
+        if (!scene.skin().reachesTo(entry)
+                || scene.skin().depthAt(new Decimal64(entry)).getReal() >= depth) {
+            throw new Refusal(new Problem.InvalidValue(
+                    pointer,
+                    "By the skin stated in /probe/skinBeyondProbe there is no skin above the target's depth at this entry.",
+                    "Enter nearer to the probe, or state the skin as it is."));
+        }
+        return new Decision.Entry(entry);
     }
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Gradient;
-import dev.plumbline.geometry.Inputs;
 import dev.plumbline.geometry.Orientation;
 import dev.plumbline.geometry.Quantities;
 import dev.plumbline.geometry.Readings;
@@ -18,13 +18,13 @@ final class WaysOut {
     private final InPlaneScene<Decimal64> nominal;
     private final InPlaneScene<Gradient> scene;
     private final Orientation orientation;
-    private final Inputs<Gradient> inputs;
+    private final CaseInputs<Gradient> inputs;
 
     WaysOut(
             InPlaneScene<Decimal64> nominal,
             InPlaneScene<Gradient> scene,
             Orientation orientation,
-            Inputs<Gradient> inputs) {
+            CaseInputs<Gradient> inputs) {
         this.nominal = nominal;
         this.scene = scene;
         this.orientation = orientation;
@@ -82,7 +82,7 @@ final class WaysOut {
             return Optional.empty();
         }
         Quantities<PlanQuantity, Gradient> plan =
-                InPlaneQuantities.plan(InPlanePath.of(scene, new Decision.Entry(entry.getAsDouble())));
+                InPlaneQuantities.plan(InPlanePath.atEntry(scene, entry.getAsDouble()));
         Optional<Gradient> heelIn = plan.number(PlanQuantity.HEEL_IN);
         if (heelIn.isEmpty()) {
             return Optional.empty();
@@ -109,8 +109,7 @@ final class WaysOut {
         }
         PlanInput lifted =
                 nominal.input().withConstraints(nominal.input().constraints().withEntryAtProbeEdge());
-        EntryLimits limits =
-                new EntryLimits(new InPlaneScene<>(lifted, nominal.frame(), nominal.axes(), nominal.target()));
+        EntryLimits limits = new EntryLimits(nominal.with(lifted));
         OptionalDouble entry = keepOrChoose(limits.feasible(), stated, limits);
         if (entry.isEmpty()) {
             return Optional.empty();
@@ -126,16 +125,17 @@ final class WaysOut {
         if (!scene.midpointKnown()) {
             return Optional.empty();
         }
-        InPlaneScene<Decimal64> mirrored = InPlaneScene.of(nominal.input(), nominal.frame(), orientation.otherSide())
-                .orElseThrow();
+        InPlaneScene<Decimal64> mirrored = nominal.from(orientation.otherSide());
+        if (!mirrored.targetInTissue()) {
+            return Optional.empty();
+        }
         EntryLimits limits = new EntryLimits(mirrored);
         OptionalDouble entry =
                 EntryChoice.among(limits.feasible(), limits, scene.limits()).proposed();
         if (entry.isEmpty()) {
             return Optional.empty();
         }
-        InPlaneScene<Gradient> other = InPlaneScene.of(scene.input(), scene.frame(), orientation.otherSide())
-                .orElseThrow();
+        InPlaneScene<Gradient> other = scene.from(orientation.otherSide());
         Quantities<PlanQuantity, Gradient> row = row(other, entry.getAsDouble());
         return Optional.of(
                 way(WayOut.Kind.FROM_PROBES_OTHER_END, row, "From the probe's other end, " + place(row) + "."));
@@ -155,11 +155,11 @@ final class WaysOut {
     }
 
     private static Quantities<PlanQuantity, Gradient> row(InPlaneScene<Gradient> scene, double entry) {
-        return InPlaneQuantities.row(InPlanePath.of(scene, new Decision.Entry(entry)));
+        return InPlaneQuantities.row(InPlanePath.atEntry(scene, entry));
     }
 
     private WayOut way(WayOut.Kind kind, Quantities<PlanQuantity, Gradient> row, String text) {
-        Readings<PlanQuantity> readings = row.readings(inputs);
+        Readings<PlanQuantity> readings = row.readings(inputs.numbers());
         return new WayOut(kind, readings, text);
     }
 

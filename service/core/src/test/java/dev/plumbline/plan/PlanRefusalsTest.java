@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import dev.plumbline.CaseFixture;
+import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Region;
+import dev.plumbline.geometry.Side;
+import dev.plumbline.geometry.UltrasoundRegion;
+import dev.plumbline.needle.Needle;
+import dev.plumbline.plan.Constraints.Band;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+
+class PlanRefusalsTest {
+    private final CaseFixture fixture = new CaseFixture();
+
+    private Problem problem() {
+        return problem(fixture.input());
+    }
+
+    private static Problem problem(PlanInput input) {
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> Plan.of(input));
+        assertThat(refusal).as("refused").isNotNull();
+        return refusal.problem();
+    }
+
+    private PlanInput withSkin(PointPx... skin) {
+        PlanInput input = fixture.input();
+        PlanMarks marks = new PlanMarks(input.marks().target(), Optional.empty(), List.of(skin), List.of(), List.of());
+        return new PlanInput(
+                input.approach(),
+                input.frame(),
+                input.probe(),
+                marks,
+                input.needle(),
+                input.intent(),
+                input.constraints(),
+                input.uncertainty());
+    }
+
+    private void refusesAt(String pointer) {
+        Problem problem = problem();
+        assertThat(problem.pointer()).isEqualTo(pointer);
+        assertThat(problem.remedy()).isNotBlank();
+    }
+
+    @Test
+    void refusesATargetOnOrAboveTheSkin() {
+        fixture.targetW = 0;
+        assertThat(problem()).isInstanceOf(Problem.TargetUnreachable.class);
+        fixture.targetW = -2;
+        refusesAt("/marks/target");
+    }
+
+    @Test
+    void refusesMarksOutsideTheFrame() {
+        fixture.targetW = 96;
+        assertThat(problem()).isEqualTo(new Problem.MarkOutsideFrame("/marks/target", 2000, 2000));
+        fixture.targetW = 30;
+        assertThat(problem(withSkin(new PointPx(-1, 100), new PointPx(2000, 100)))
+                        .pointer())
+                .isEqualTo("/marks/skin/0");
+        fixture.intent(new Intent.EntryMark(new PointPx(2001, 100)));
+        refusesAt("/intent/entry");
+    }
+
+    @Test
+    void refusesSkinMarksThatFixNoLine() {
+        assertThat(problem(withSkin(new PointPx(10, 100))).pointer()).isEqualTo("/marks/skin");
+        assertThat(problem(withSkin(new PointPx(10, 100), new PointPx(11.9, 100))))
+                .isEqualTo(new Problem.MarksCoincide("/marks/skin"));
+        assertThat(problem(withSkin(new PointPx(10, 100), new PointPx(500, 400), new PointPx(1000, 100)))
+                        .detail())
+                .contains("no line");
+        assertThat(problem(withSkin(new PointPx(500, 100), new PointPx(510, 900)))
+                        .detail())
+                .contains("up and down");
+    }
+
+    @Test
+    void acceptsSkinMarksTwoPixelsApart() {
+        assertThat(Plan.of(withSkin(new PointPx(999, 100), new PointPx(1001, 100)))
+                        .feasible())
+                .isTrue();
+    }
+
+    @Test
+    void refusesAMissingNeedleSideWithTheRemedy() {
+        fixture.side = Optional.empty();
+        Problem problem = problem();
+        assertThat(problem).isInstanceOf(Problem.MissingField.class);
+        assertThat(problem.pointer()).isEqualTo("/probe/needleSide");
+        assertThat(problem.remedy()).contains("left or right", "shaft");
+    }
+
+    @Test
+    void refusesABandThatIsNone() {
+        for (Band band : List.of(new Band(0, 45), new Band(45, 30), new Band(30, 90), new Band(Double.NaN, 45))) {
+            fixture.constraints = new ConstraintsFixture().band(band).build();
+            refusesAt("/constraints/angleBandDeg");
+        }
+    }
+
+    @Test
+    void refusesLengthsThatAreNone() {
+        for (double length : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            fixture.footprint = OptionalDouble.of(length);
+            refusesAt("/probe/footprintMm");
+        }
+        fixture.footprint = OptionalDouble.of(38);
+        fixture.needleLength = OptionalDouble.of(0);
+        refusesAt("/needle/lengthMm");
+        fixture.needleLength = OptionalDouble.empty();
+        fixture.housingLength = OptionalDouble.of(20);
+        refusesAt("/probe/housingLengthMm");
+        fixture.housingLength = OptionalDouble.empty();
+        fixture.beamThickness = OptionalDouble.of(-1);
+        refusesAt("/probe/beamThicknessMm");
+        fixture.beamThickness = OptionalDouble.empty();
+        fixture.constraints = new ConstraintsFixture().reserve(-1).build();
+        refusesAt("/constraints/reserveMm");
+        fixture.constraints = new ConstraintsFixture()
+                .footprintClearance(Double.POSITIVE_INFINITY)
+                .build();
+        refusesAt("/constraints/footprintClearanceMm");
+        fixture.constraints = new ConstraintsFixture().leadInMax(0).build();
+        refusesAt("/constraints/leadInMaxMm");
+        fixture.constraints = new ConstraintsFixture().outOfPlaneAngle(90).build();
+        refusesAt("/constraints/outOfPlaneAngleDeg");
+    }
+
+    @Test
+    void refusesUncertaintiesThatAreNone() {
+        fixture.uncertainty = new InputUncertainty(OptionalDouble.of(0), OptionalDouble.empty(), Optional.empty());
+        refusesAt("/uncertainty/markPx");
+        fixture.uncertainty = new InputUncertainty(OptionalDouble.empty(), OptionalDouble.of(-0.1), Optional.empty());
+        refusesAt("/uncertainty/scaleRelative");
+        fixture.uncertainty = new InputUncertainty(
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.of(new InputUncertainty.ScannerTolerance(-1, 2)));
+        refusesAt("/uncertainty/scannerTolerance/mm");
+    }
+
+    @Test
+    void refusesAnIntentOfTheOtherApproach() {
+        fixture.intent(new Intent.PunctureDistance(20));
+        refusesAt("/intent/punctureDistanceMm");
+        fixture.approach = Approach.OUT_OF_PLANE;
+        fixture.intent(new Intent.EntryDistance(20));
+        refusesAt("/intent/entryDistanceMm");
+        fixture.intent(new Intent.AngleToSkin(20));
+        refusesAt("/intent/angleToSkinDeg");
+        fixture.intent(new Intent.PunctureDistance(0));
+        refusesAt("/intent/punctureDistanceMm");
+    }
+
+    @Test
+    void refusesAnAngleThatIsNone() {
+        for (double degrees : new double[] {0, 90.5, -3, Double.NaN}) {
+            fixture.intent(new Intent.AngleToSkin(degrees));
+            refusesAt("/intent/angleToSkinDeg");
+        }
+    }
+
+    @Test
+    void refusesAnEntryBeyondTheTarget() {
+        fixture.intent(new Intent.EntryDistance(-1));
+        refusesAt("/intent/entryDistanceMm");
+        fixture.intent(new Intent.EntryDistance(Double.NaN));
+        refusesAt("/intent/entryDistanceMm");
+        fixture.side = Optional.of(Side.LEFT);
+        fixture.intent(new Intent.EntryMark(new PointPx(1400, 100)));
+        refusesAt("/intent/entry");
+    }
+
+    @Test
+    void refusesAnEntryDistanceWithoutTheMidpointItIsMeasuredFrom() {
+        fixture.midpoint = false;
+        fixture.intent(new Intent.EntryDistance(40));
+        refusesAt("/probe/midpoint");
+    }
+
+    @Test
+    void refusesAFrameItCannotMeasureIn() {
+        PlanInput input = fixture.input();
+        Region elsewhere = new Region(0, 0, 0, 100, 100);
+        PlanInput outside = new PlanInput(
+                input.approach(),
+                new FrameGeometry(
+                        2000,
+                        2000,
+                        List.of(new UltrasoundRegion(
+                                elsewhere,
+                                1,
+                                1,
+                                OptionalInt.empty(),
+                                3,
+                                3,
+                                0.01,
+                                0.01,
+                                OptionalInt.empty(),
+                                OptionalInt.empty(),
+                                OptionalDouble.empty(),
+                                OptionalDouble.empty())),
+                        Optional.empty(),
+                        Optional.empty(),
+                        "array-1"),
+                input.probe(),
+                input.marks(),
+                Needle.NOTHING_STATED,
+                input.intent(),
+                input.constraints(),
+                input.uncertainty());
+        assertThat(problem(outside).pointer()).isEqualTo("/marks/target");
+    }
+}

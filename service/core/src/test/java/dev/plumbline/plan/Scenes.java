@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.plan;
+
+import dev.plumbline.geometry.CaseInputs;
+import dev.plumbline.geometry.Extents;
+import dev.plumbline.geometry.NominalInputs;
+import java.util.Optional;
+import org.apache.commons.math3.util.Decimal64;
+
+/** Scenes at nominal values, as planning decides on. */
+final class Scenes {
+    private Scenes() {}
+
+    static InPlaneScene<Decimal64> nominal(PlanInput input) {
+        CaseInputs<Decimal64> numbers = new CaseInputs<>(new NominalInputs(), input.uncertainty(), new Extents());
+        return InPlaneScene.of(
+                        input,
+                        PlannedFrame.of(input, PlannedFrame.calibration(input), numbers),
+                        Obstacles.Marked.of(input.marks(), numbers),
+                        Planning.orientation(input, Optional.empty()))
+                .orElseThrow();
+    }
+}
