@@ -140,6 +140,15 @@ public final class DicomFile {
         return FramePicture.of(image(frameNumber), geometry(frameNumber), explain(frameNumber));
     }
 
+    /**
+     * One frame with everything outside its ultrasound regions black, for teaching. What is burnt into a region stays.
+     *
+     * @throws Refusal as {@link #image}, and if the frame has no regions
+     */
+    public BufferedImage maskedImage(int frameNumber) throws IOException {
+        return FrameMask.of(image(frameNumber), geometry(frameNumber));
+    }
+
     private PixelBytes frame(int frameNumber) {
         if (!FrameClass.takes(sopClassUid())) {
             throw FrameClass.refusal(sopClassUid());

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
-import dev.plumbline.geometry.PixelSize;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,12 +13,38 @@ import java.util.List;
  * @param support share of the rim's points that lie on the arc
  */
 record FaceArc(double radiusMm, double support) {
+    /**
+     * The two sides of a sector.
+     *
+     * @param across where they meet, in millimetres from the frame's left
+     * @param down where they meet, in millimetres from the frame's top
+     * @param middle angle of the sector's middle line to the vertical in radians, positive to the right
+     * @param half half the angle between the sides in radians
+     */
+    record Sides(double across, double down, double middle, double half) {
+        /** Whether the point is seen from where they meet between the sides, not on one of them. */
+        boolean holdBetween(EdgeLine.Point point) {
+            double angle = Math.atan2(point.across() - across, point.down() - down);
+            return Math.abs(angle - middle) <= WITHIN_SIDES * half;
+        }
+    }
+
     private static final double TOLERANCE_PX = 3;
+    private static final double WITHIN_SIDES = 0.9;
     private static final double OUTSIDE_WEIGHT = 3;
 
-    static FaceArc fit(InsonatedArea area, PixelSize pixel, EdgeLine.Point center) {
-        double[] distances = distances(area, pixel, center);
-        double tolerance = TOLERANCE_PX * pixel.mmPerRow();
+    /**
+     * Fits the arc.
+     *
+     * @param rim upper rim of the insonated area, in millimetres
+     * @param sides where and how the sides meet
+     */
+    static FaceArc fit(List<EdgeLine.Point> rim, Sides sides, double millimetresPerRow) {
+        double[] distances = rim.stream()
+                .filter(sides::holdBetween)
+                .mapToDouble(point -> Math.hypot(point.across() - sides.across, point.down() - sides.down))
+                .toArray();
+        double tolerance = TOLERANCE_PX * millimetresPerRow;
         double best = 0;
         double bestScore = Double.NEGATIVE_INFINITY;
         for (double candidate : distances) {
@@ -45,20 +70,5 @@ record FaceArc(double radiusMm, double support) {
         }
         double mean = near.stream().mapToDouble(Double::doubleValue).average().orElse(radius);
         return new FaceArc(mean, near.size() / (double) Math.max(1, distances.length));
-    }
-
-    /** Of the rim's points that are not on one of the sides; those hang below the middle third's lowest by angle. */
-    private static double[] distances(InsonatedArea area, PixelSize pixel, EdgeLine.Point center) {
-        int[] top = area.top();
-        List<Double> distances = new ArrayList<>();
-        int first = top.length / 3;
-        for (int i = first; i < top.length - first; i++) {
-            if (top[i] != InsonatedArea.NONE) {
-                double across = (i + 0.5 + area.bounds().minColumn()) * pixel.mmPerColumn() - center.across();
-                double down = top[i] * pixel.mmPerRow() - center.down();
-                distances.add(Math.hypot(across, down));
-            }
-        }
-        return distances.stream().mapToDouble(Double::doubleValue).toArray();
     }
 }

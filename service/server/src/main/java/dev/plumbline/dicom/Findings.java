@@ -4,11 +4,10 @@ package dev.plumbline.dicom;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /** Collects what a check finds, and knows where every item stands. */
 final class Findings {
-    private final Map<ContentItem, String> places = new IdentityHashMap<>();
+    private final IdentityHashMap<ContentItem, String> places = new IdentityHashMap<>();
     private final List<CheckReport.Line> lines = new ArrayList<>();
 
     Findings(ContentItem root) {
@@ -16,7 +15,10 @@ final class Findings {
     }
 
     private void place(ContentItem item, String position) {
-        places.put(item, position + " " + item.name().map(Code::meaning).orElse(item.value().valueType()));
+        places.put(
+                item,
+                position + " "
+                        + item.name().map(Code::meaning).orElse(item.value().valueType()));
         int number = 1;
         for (ContentItem child : item.children()) {
             place(child, position + "." + number);

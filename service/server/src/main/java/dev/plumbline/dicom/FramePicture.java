@@ -9,6 +9,7 @@ import dev.plumbline.geometry.Region;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
+import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Line2D;
@@ -19,6 +20,7 @@ import java.awt.image.BufferedImage;
 final class FramePicture {
     private static final Color USED = new Color(0x00, 0xc8, 0xff);
     private static final Color OTHER = new Color(0xff, 0xb0, 0x00);
+    private static final Color GROUND = new Color(0, 0, 0, 160);
     private static final BasicStroke SOLID = new BasicStroke(2);
     private static final BasicStroke DASHED =
             new BasicStroke(2, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {6, 4}, 0);
@@ -55,8 +57,20 @@ final class FramePicture {
         double height = Math.min(bounds.maxRow() + 1, picture.getHeight()) - bounds.minRow();
         pen.draw(new Rectangle2D.Double(bounds.minColumn() + 1, bounds.minRow() + 1, width - 2, height - 2));
         String label = note.number() + (note.used() ? " used" : "");
-        int baseline = bounds.minRow() + pen.getFontMetrics().getAscent() + MARGIN;
-        pen.drawString(label, bounds.minColumn() + MARGIN, baseline);
+        label(
+                label,
+                bounds.minColumn() + MARGIN,
+                bounds.minRow() + pen.getFontMetrics().getAscent() + MARGIN);
+    }
+
+    /** Text on a dark ground, so that it can be read on bright echoes. */
+    private void label(String text, int column, int baseline) {
+        Color ink = pen.getColor();
+        FontMetrics metrics = pen.getFontMetrics();
+        pen.setColor(GROUND);
+        pen.fillRect(column - 2, baseline - metrics.getAscent(), metrics.stringWidth(text) + 4, metrics.getHeight());
+        pen.setColor(ink);
+        pen.drawString(text, column, baseline);
     }
 
     private void face(PointPx midpoint) {
@@ -68,12 +82,18 @@ final class FramePicture {
         pen.draw(new Line2D.Double(column - FACE_MARK, row, column + FACE_MARK, row));
     }
 
+    /** In the lower right corner of what is measured in, where captions are rare. */
     private void bar(Calibration calibration) {
-        double length = BAR_MM / calibration.pixel().mmPerColumn();
-        int bottom = picture.getHeight() - MARGIN;
+        int length = (int) Math.round(BAR_MM / calibration.pixel().mmPerColumn());
+        int right = calibration.region().map(Region::maxColumn).orElse(picture.getWidth() - 1);
+        int bottom = calibration.region().map(Region::maxRow).orElse(picture.getHeight() - 1);
+        int end = Math.min(right, picture.getWidth() - 1) - 2 * MARGIN;
+        int row = Math.min(bottom, picture.getHeight() - 1) - 2 * MARGIN;
+        pen.setColor(GROUND);
+        pen.fillRect(end - length - 2, row - 3, length + 4, 6);
         pen.setColor(Color.WHITE);
         pen.setStroke(SOLID);
-        pen.draw(new Line2D.Double(MARGIN, bottom, MARGIN + length, bottom));
-        pen.drawString("1 cm", MARGIN, bottom - MARGIN);
+        pen.draw(new Line2D.Double(end - length, row, end, row));
+        label("1 cm", end - length, row - MARGIN);
     }
 }

@@ -19,6 +19,8 @@ import java.util.OptionalDouble;
  * <p><b>Source:</b> elementary geometry of scan formats; the limits are design choices.
  */
 final class ProbeFinder {
+    private static final String MAGNIFIED =
+            "A magnified part of a curved array's image would look the same: state probe.kind.";
     private static final double PARALLEL_DEG = 1.5;
     private static final double SECTOR_DEG = 5;
     private static final double SYMMETRY_DEG = 8;
@@ -85,10 +87,7 @@ final class ProbeFinder {
         String seen = "Echoes fill the region from side to side, as a linear array shows them.";
         boolean fromFace = topIsFace();
         List<String> why = List.of(
-                seen,
-                fromFace
-                        ? "The region says that its top is at depth 0, so nothing is cut off."
-                        : "A magnified part of a curved array's image would look the same: state probe.kind.");
+                seen, fromFace ? "The region says that its top is at depth 0, so nothing is cut off." : MAGNIFIED);
         return new ProbeEstimate(
                 Optional.of(Probe.Kind.LINEAR),
                 OptionalDouble.of(width),
@@ -163,16 +162,21 @@ final class ProbeFinder {
                 OptionalDouble.of(rightAt - leftAt),
                 OptionalDouble.empty(),
                 Optional.of(toPx((leftAt + rightAt) / 2, top)),
-                ProbeEstimate.Confidence.HIGH,
-                List.of("The insonated area is a strip with parallel sides, as a linear array shows it."));
+                region.isPresent() ? ProbeEstimate.Confidence.HIGH : ProbeEstimate.Confidence.LOW,
+                List.of(
+                        "The insonated area is a strip with parallel sides, as a linear array shows it.",
+                        region.isPresent()
+                                ? "Its sides lie inside the region, so nothing is cut off there."
+                                : MAGNIFIED));
     }
 
     private ProbeEstimate sector(EdgeLine leftEdge, EdgeLine rightEdge) {
         double apexDown = (leftEdge.at() - rightEdge.at()) / (rightEdge.slope() - leftEdge.slope());
         double apexAcross = leftEdge.across(apexDown);
-        FaceArc arc = FaceArc.fit(area, pixel, new EdgeLine.Point(apexAcross, apexDown));
         double halfAngle = Math.toRadians((rightEdge.leanDeg() - leftEdge.leanDeg()) / 2);
         double middle = Math.toRadians((rightEdge.leanDeg() + leftEdge.leanDeg()) / 2);
+        FaceArc.Sides sides = new FaceArc.Sides(apexAcross, apexDown, middle, halfAngle);
+        FaceArc arc = FaceArc.fit(rim(), sides, pixel.mmPerRow());
         double chord = 2 * arc.radiusMm() * Math.sin(halfAngle);
         double sagitta = arc.radiusMm() * (1 - Math.cos(halfAngle));
         if (chord < SMALLEST_FACE_MM) {
@@ -197,7 +201,19 @@ final class ProbeFinder {
                 List.of("The insonated area is a sector under an arc, as a curved array shows it."));
     }
 
+    private List<EdgeLine.Point> rim() {
+        int[] top = area.top();
+        List<EdgeLine.Point> rim = new ArrayList<>();
+        for (int column = 0; column < top.length; column++) {
+            if (top[column] != InsonatedArea.NONE) {
+                double across = (column + 0.5 + area.bounds().minColumn()) * pixel.mmPerColumn();
+                rim.add(new EdgeLine.Point(across, top[column] * pixel.mmPerRow()));
+            }
+        }
+        return rim;
+    }
+
     private PointPx toPx(double acrossMm, double downMm) {
-        return new PointPx(acrossMm / pixel.mmPerColumn(), downMm / pixel.mmPerRow());
+        return new PointPx(acrossMm / pixel.mmPerColumn(), downMm / pixel.mmPerRow()).onGrid();
     }
 }

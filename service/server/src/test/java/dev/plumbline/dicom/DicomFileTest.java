@@ -199,6 +199,28 @@ class DicomFileTest {
         assertThatThrownBy(() -> open(image).image(1)).hasMessageContaining("fewer than 256 entries");
     }
 
+    @Test
+    void masksEverythingOutsideTheRegions() throws IOException {
+        DataSet region = TestImage.region(0.01, 0.01)
+                .put(Tag.REGION_LOCATION_MIN_X0, 10)
+                .put(Tag.REGION_LOCATION_MIN_Y0, 5)
+                .put(Tag.REGION_LOCATION_MAX_X1, 20)
+                .put(Tag.REGION_LOCATION_MAX_Y1, 9);
+        for (DataSet image : List.of(TestImage.grey(1), TestImage.rgb(1))) {
+            BufferedImage masked = open(TestImage.withRegions(image, region)).maskedImage(1);
+            for (int row = 0; row < TestImage.ROWS; row++) {
+                for (int column = 0; column < TestImage.COLUMNS; column++) {
+                    boolean inside = 10 <= column && column <= 20 && 5 <= row && row <= 9;
+                    assertThat(masked.getRaster().getSample(column, row, 0))
+                            .isEqualTo(inside ? TestImage.sample(0, row, column, 0) : 0);
+                }
+            }
+        }
+        DicomFile without = open(TestImage.grey(1));
+        assertThatThrownBy(() -> without.maskedImage(1))
+                .hasMessageContaining("does not tell where the ultrasound ends");
+    }
+
     private DicomFile open(DataSet dataSet) throws IOException {
         return DicomFile.open(TestImage.write(dataSet, folder));
     }

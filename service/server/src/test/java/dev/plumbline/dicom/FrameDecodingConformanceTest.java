@@ -229,6 +229,40 @@ class FrameDecodingConformanceTest {
     }
 
     @Test
+    void appliesTablesOfValuesOfInterestAndModalityAsDcmtkDoes() throws IOException {
+        short[] entries = new short[4096];
+        for (int i = 0; i < entries.length; i++) {
+            entries[i] = (short) (4095 - i * i / 4095);
+        }
+        DataSet table =
+                new DataSet().put(Tag.LUT_DESCRIPTOR, entries.length, 0, 12).put(Tag.LUT_DATA, widened(entries));
+        Path interest = TestImage.write(TestImage.grey16().put(Tag.VOI_LUT_SEQUENCE, List.of(table)), folder);
+        assertThat(Pnm.difference(
+                        Pnm.samples(DicomFile.open(interest).image(1)),
+                        Pnm.byDcmtk("dcm2pnm", interest, 1, "+Wl", "1")))
+                .isLessThanOrEqualTo(1);
+
+        table.put(Tag.MODALITY_LUT_TYPE, "US");
+        DataSet both = TestImage.grey16()
+                .put(Tag.MODALITY_LUT_SEQUENCE, List.of(table))
+                .put(Tag.WINDOW_CENTER, "2000")
+                .put(Tag.WINDOW_WIDTH, "3000");
+        Path modality = TestImage.write(both, folder);
+        assertThat(Pnm.difference(
+                        Pnm.samples(DicomFile.open(modality).image(1)),
+                        Pnm.byDcmtk("dcm2pnm", modality, 1, "+Wi", "1")))
+                .isLessThanOrEqualTo(1);
+    }
+
+    private static int[] widened(short[] entries) {
+        int[] wide = new int[entries.length];
+        for (int i = 0; i < wide.length; i++) {
+            wide[i] = entries[i] & 0xffff;
+        }
+        return wide;
+    }
+
+    @Test
     void showsTheRealUltrasoundImageAsOthersDo() throws IOException {
         Path file = RealObject.ultrasoundImage();
         int[] ours = Pnm.samples(DicomFile.open(file).image(1));
