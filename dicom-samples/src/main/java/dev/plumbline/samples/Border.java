@@ -3,6 +3,7 @@ package dev.plumbline.samples;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /** Where two layers meet: a smooth line across the picture, gently undulating. Worked out once, then looked up. */
 final class Border {
@@ -10,17 +11,17 @@ final class Border {
     private static final double STEP_MM = 0.05;
     private static final double WAVE_HEIGHT_MM = 0.32;
     private static final double WAVE_GRAIN_MM = 5.5;
+    private static final double OVERLAP_MM = 0.5;
 
     private final double[] depth = new double[(int) (2 * REACH_MM / STEP_MM) + 1];
     private final double highest;
     private final double lowest;
 
-    private Border(List<ScanPoint> knots, double waveMm, Texture wave) {
+    private Border(DoubleUnaryOperator depthAt) {
         double least = Double.MAX_VALUE;
         double most = -Double.MAX_VALUE;
         for (int i = 0; i < depth.length; i++) {
-            double across = i * STEP_MM - REACH_MM;
-            depth[i] = smooth(knots, across) + waveMm * wave.at(across / WAVE_GRAIN_MM, 0);
+            depth[i] = depthAt.applyAsDouble(i * STEP_MM - REACH_MM);
             least = Math.min(least, depth[i]);
             most = Math.max(most, depth[i]);
         }
@@ -30,7 +31,7 @@ final class Border {
 
     /** No undulation at all. */
     static Border flat(double depthMm) {
-        return new Border(List.of(new ScanPoint(0, depthMm)), 0, new Texture(new SampleRandom(0)));
+        return new Border(across -> depthMm);
     }
 
     static Border level(double depthMm, SampleRandom random) {
@@ -43,7 +44,15 @@ final class Border {
         for (int i = 0; i < acrossAndDepth.length; i += 2) {
             knots.add(new ScanPoint(acrossAndDepth[i], acrossAndDepth[i + 1]));
         }
-        return new Border(knots, WAVE_HEIGHT_MM, new Texture(random));
+        Texture wave = new Texture(random);
+        return new Border(across -> smooth(knots, across) + WAVE_HEIGHT_MM * wave.at(across / WAVE_GRAIN_MM, 0));
+    }
+
+    /**
+     * Just above the deeper of two borders: what lies below needs no painting above it, but the soft edges must meet.
+     */
+    static Border justAbove(Border one, Border other) {
+        return new Border(across -> Math.max(one.at(across), other.at(across)) - OVERLAP_MM);
     }
 
     double highest() {

@@ -72,14 +72,22 @@ public record InPlaneNeedle(ScanPoint tip, double angleToSkinDeg, Side from, See
         double outside = pathMm(transducer);
         for (int i = 0; i < 60; i++) {
             double middle = (inside + outside) / 2;
-            ScanPoint place = behindTip(middle);
-            if (Math.abs(transducer.beam(place)) <= 1 && transducer.rangeMm(place) >= 0) {
+            if (inField(behindTip(middle), transducer)) {
                 inside = middle;
             } else {
                 outside = middle;
             }
         }
         return inside;
+    }
+
+    /** Some of it can be seen: part of it lies in the beam, and the tip has reached the field. */
+    boolean shows(Transducer transducer) {
+        return !seen.isNothing() && inField(tip, transducer);
+    }
+
+    private static boolean inField(ScanPoint place, Transducer transducer) {
+        return Math.abs(transducer.beam(place)) <= 1 && transducer.rangeMm(place) >= 0;
     }
 
     @Override

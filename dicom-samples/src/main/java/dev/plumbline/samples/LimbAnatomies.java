@@ -18,8 +18,10 @@ final class LimbAnatomies {
         Border lateral = Border.through(random, -19, 5, -12, 8, -8, 14, -5, 20, -1, 24.2, 5, 26.3, 12, 28, 19, 30);
         Border medial = Border.through(random, -19, 29, -12, 28, -7, 26, -3, 22, 0, 16, 4, 5);
         List<Structure> body = Covering.of(1.5, fascia, random);
-        body.add(new Layer(fascia, Covering.BOTTOM, Weave.areolar(random.of("areolar")), Covering.LOSS));
-        body.add(new Layer(fascia, medial, Weave.muscle(-0.10, 2.0, random.of("medial")), Covering.LOSS));
+        Border bellies = Border.justAbove(lateral, medial);
+        body.add(new Layer(bellies, Covering.BOTTOM, Weave.areolar(random.of("areolar")), Covering.LOSS));
+        Border besideLateral = Border.justAbove(fascia, lateral);
+        body.add(new Layer(besideLateral, medial, Weave.muscle(-0.10, 2.0, random.of("medial")), Covering.LOSS));
         body.add(new Layer(fascia, lateral, Weave.muscle(0.13, 5.5, random.of("lateral")), Covering.LOSS));
         body.add(Fascia.along(lateral, -21, random));
         body.add(Fascia.along(medial, -27, random));
@@ -32,7 +34,7 @@ final class LimbAnatomies {
         body.addAll(List.of(bone, artery, vein, NerveBundle.filled(SCIATIC, 0.66, random.of("nerve"))));
         return new Anatomy(
                 body,
-                "poplitealSciatic",
+                "sciaticPopliteal",
                 new ScanPoint(0, 30),
                 TargetKind.NEAR_NERVE,
                 List.of(
@@ -64,7 +66,7 @@ final class LimbAnatomies {
         body.addAll(List.of(vein, artery, NerveBundle.filled(nerve, 0.5, random.of("nerve"))));
         return new Anatomy(
                 body,
-                "femoral",
+                "femoralNerve",
                 new ScanPoint(-3.0, 20),
                 TargetKind.NEAR_NERVE,
                 List.of(
@@ -93,7 +95,7 @@ final class LimbAnatomies {
         body.addAll(List.of(bone, artery, NerveBundle.filled(nerve, 0.42, random.of("nerve"))));
         return new Anatomy(
                 body,
-                "median",
+                "medianNerve",
                 new ScanPoint(2.2, 12.2),
                 TargetKind.NEAR_NERVE,
                 List.of(

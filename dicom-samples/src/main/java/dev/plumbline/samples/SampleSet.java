@@ -69,6 +69,13 @@ public final class SampleSet {
                 others.dotFollowsDown());
     }
 
+    public Sample named(String name) {
+        return all().stream()
+                .filter(sample -> sample.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("No sample is called " + name + "."));
+    }
+
     /** A path of 33.69 degrees from 45 mm is meant, to a target 30 mm deep under the middle of a 38 mm face. */
     public Sample inPlanePlan() {
         return new Sample(

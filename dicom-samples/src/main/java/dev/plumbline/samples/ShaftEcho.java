@@ -45,7 +45,7 @@ record ShaftEcho(InPlaneNeedle needle, Transducer transducer, Span seen, double 
         double left = Math.min(needle.tip().acrossMm(), far.acrossMm()) - 2;
         double right = Math.max(needle.tip().acrossMm(), far.acrossMm()) + 2;
         double below = needle.tip().depthMm() + 2 + REPEATS * needle.diameterMm();
-        return needle.seen().isNothing() ? new Box(0, -1, 0, -1) : new Box(left, right, -1e6, below);
+        return needle.shows(transducer) ? new Box(left, right, -1e6, below) : new Box(0, -1, 0, -1);
     }
 
     @Override

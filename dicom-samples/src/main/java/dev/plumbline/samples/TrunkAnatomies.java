@@ -29,7 +29,7 @@ final class TrunkAnatomies {
         body.add(AirSurface.of(bowel, AirSurface.Air.IN_BOWEL, random));
         return new Anatomy(
                 body,
-                "transversusAbdominisPlane",
+                "transversusAbdominisMidaxillary",
                 new ScanPoint(-3, 25.6),
                 TargetKind.FASCIAL_PLANE,
                 List.of(Anatomy.below("bowel", Hazard.Kind.BOWEL, new Anatomy.Surface(bowel, -22, 22, 40))));
@@ -53,7 +53,7 @@ final class TrunkAnatomies {
         body.add(new Bone(right, 6.4, 16.6, new Texture(random)));
         return new Anatomy(
                 body,
-                "serratusAnterior",
+                "serratusSuperficial",
                 new ScanPoint(-11, 13.6),
                 TargetKind.FASCIAL_PLANE,
                 List.of(

@@ -114,7 +114,7 @@ final class TruthTeller {
 
     private Optional<SampleTruth.NeedleTruth> needle(NeedlePose pose) {
         if (pose instanceof InPlaneNeedle shaft) {
-            return shaft.seen().isNothing() ? Optional.empty() : Optional.of(shaft(shaft));
+            return shaft.shows(transducer) ? Optional.of(shaft(shaft)) : Optional.empty();
         }
         return Optional.of(crossing((CrossingNeedle) pose));
     }

@@ -174,7 +174,7 @@ class DoseSharesTest {
     @Test
     void nobodyAndSampleApproveNothing() {
         LocalDate day = LocalDate.of(2026, 1, 2);
-        for (String name : List.of("", " ", "sample", "Example", "TODO")) {
+        for (String name : List.of("", " ", "sample", "Example", "TBD")) {
             assertThatThrownBy(() -> new Formulary.Approval.Approved(name, day))
                     .isInstanceOf(IllegalArgumentException.class);
         }

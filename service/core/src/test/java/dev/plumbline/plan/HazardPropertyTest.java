@@ -114,8 +114,8 @@ class HazardPropertyTest {
         }
         // The bounds themselves are allowed, and just beyond them nothing is.
         Spot target = scene.targetSpot();
-        double asked = Math.min(
-                margin, scene.obstacles().hazards().get(0).nominal().clearance(target, target));
+        double asked =
+                Math.min(margin, scene.obstacles().hazards().get(0).nominal().clearance(target, target));
         for (InPlanePlan.Interval part : feasible.parts()) {
             for (double bound : new double[] {part.low(), part.high()}) {
                 assertThat(limits.leastClearance(bound)).isGreaterThanOrEqualTo(asked - 1e-6);

@@ -14,17 +14,25 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 
 /** Where the program starts: makes everything, hands it to the command line. */
 public final class Main {
     /** Named by every record that is made without a service; a UID of ours, made once for all (PS3.5, B.2). */
     private static final String COMMAND_LINE_UID = "2.25.281476932155049811902836041186424402213";
 
+    /** What they say at every start and stop is of no use to a site; held here because loggers are weakly kept. */
+    private static final List<Logger> SERVERS =
+            List.of(Logger.getLogger("io.javalin"), Logger.getLogger("org.eclipse.jetty"));
+
     private Main() {}
 
     /** Runs one command and ends with its exit code. */
     public static void main(String[] arguments) {
+        SERVERS.forEach(server -> server.setLevel(Level.WARNING));
         PrintWriter out = utf8(FileDescriptor.out);
         PrintWriter err = utf8(FileDescriptor.err);
         int code = plumbline(out, err).run(arguments);

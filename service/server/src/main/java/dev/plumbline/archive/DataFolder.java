@@ -112,7 +112,8 @@ public final class DataFolder implements AutoCloseable {
         return root.resolve("quarantine");
     }
 
-    Path database() {
+    /** The file of the store. */
+    public Path database() {
         return root.resolve("store.sqlite");
     }
 

@@ -100,7 +100,9 @@ public final class Records {
         List<StoredRevision> revisions =
                 held(identified).map(c -> archive.store().revisions(c.caseId())).orElse(List.of());
         if (!revisions.isEmpty()) {
-            return new Reply(HELD, wording.body(revisions.get(0)));
+            Reply again = new Reply(HELD, wording.body(revisions.get(0)));
+            archive.store().write(writing -> request.map(r -> writing.add(kept(r, again))));
+            return again;
         }
         RecordRevision revision = compute(identified);
         List<ComposedObject> objects = composer.compose(revision, frames);
@@ -159,7 +161,10 @@ public final class Records {
         Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
         OffsetDateTime time = document.signature()
                 .map(Signature::time)
-                .orElseGet(() -> OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS));
+                .orElseGet(() -> clock.instant()
+                        .truncatedTo(ChronoUnit.SECONDS)
+                        .atZone(clock.getZone())
+                        .toOffsetDateTime());
         return new RecordRevision(document.caseId().orElseThrow(), FIRST_REVISION, document, comparison, time);
     }
 

@@ -25,6 +25,9 @@ public final class Plumbline {
                 .addSubcommand(new PlanCommand(terminal))
                 .addSubcommand(new CompareCommand(terminal))
                 .addSubcommand(new RecordCommand(terminal, with.composer(), with.clock()))
+                .addSubcommand(new ShowCommand(terminal))
+                .addSubcommand(new CheckCommand(terminal))
+                .addSubcommand(new FrameCommand(terminal))
                 .addSubcommand(new SamplesCommand(terminal))
                 .addSubcommand(new ServeCommand(with.serving()))
                 .setOut(out)
@@ -58,7 +61,7 @@ public final class Plumbline {
     @Command(
             mixinStandardHelpOptions = true,
             synopsisSubcommandLabel = "COMMAND",
-            description = "Plans, measures and records needle paths of ultrasound-guided nerve blocks.")
+            description = "Plans, measures and records needle paths of nerve blocks under ultrasound.")
     private static final class Root implements Runnable {
         @CommandLine.Spec
         private CommandSpec spec = CommandSpec.create();

@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.dicom.ItemValue.Numeric;
+import dev.plumbline.record.Cautions;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,6 +22,11 @@ final class AgreementRules {
     void check() {
         groups.stream().filter(group -> group.is(Concepts.PLAN)).forEach(this::plan);
         groups.stream().filter(group -> group.is(Concepts.OBSERVATION)).forEach(this::observation);
+        root.named(Concepts.PROCEDURE)
+                .flatMap(details -> details.named(Codes.own("CAUTIONS")))
+                .filter(item -> !(item.value() instanceof ItemValue.Text text
+                        && text.text().equals(Cautions.text())))
+                .forEach(item -> findings.at(item, "is not word for word the product's cautions"));
     }
 
     private void plan(ReadGroup plan) {
@@ -50,7 +56,8 @@ final class AgreementRules {
         code(group.item(), "OBS-PHASE", "phases", stated.path("phase"));
         code(group.item(), "TIP-CONFIRMED", "answers", stated.path("tipIsTip"));
         boolean tip = !group.points(Concepts.TIP).isEmpty();
-        if (tip != stated.path("tipIsTip").asBoolean(false) && (tip || !group.points(Concepts.SEEN_END).isEmpty())) {
+        if (tip != stated.path("tipIsTip").asBoolean(false)
+                && (tip || !group.points(Concepts.SEEN_END).isEmpty())) {
             findings.at(group.item(), "marks a tip otherwise than its parameters (111002) confirm it");
         }
     }
@@ -76,8 +83,7 @@ final class AgreementRules {
     }
 
     private void code(ContentItem parent, String concept, String set, JsonNode stated) {
-        Optional<String> said =
-                stated.isMissingNode() ? Optional.empty() : Optional.of(stated.asText());
+        Optional<String> said = stated.isMissingNode() ? Optional.empty() : Optional.of(stated.asText());
         Optional<String> coded = parent.codeOf(Codes.own(concept)).flatMap(code -> Codes.wordOf(set, code));
         if (!said.equals(coded)) {
             findings.at(

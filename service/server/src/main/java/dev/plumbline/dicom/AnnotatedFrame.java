@@ -24,7 +24,6 @@ final class AnnotatedFrame {
     }
 
     private static Scene observation(RecordRevision revision, CaseInputs inputs, int index) {
-        return PlanDrawing.ofObservation(
-                inputs.observations().get(index), inputs.plan(), revision.comparison(), index);
+        return PlanDrawing.ofObservation(inputs.observations().get(index), inputs.plan(), revision.comparison(), index);
     }
 }

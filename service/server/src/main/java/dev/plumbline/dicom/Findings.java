@@ -15,7 +15,10 @@ final class Findings {
     }
 
     private void place(ContentItem item, String position) {
-        places.put(item, position + " " + item.name().map(Code::meaning).orElse(item.value().valueType()));
+        places.put(
+                item,
+                position + " "
+                        + item.name().map(Code::meaning).orElse(item.value().valueType()));
         int number = 1;
         for (ContentItem child : item.children()) {
             place(child, position + "." + number);

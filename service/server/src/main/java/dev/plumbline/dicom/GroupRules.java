@@ -125,9 +125,8 @@ final class GroupRules {
     /** A mark that stands in several places is the same everywhere; an observation's drawn line is not its shaft marks. */
     private void marks(ReadGroup group) {
         Map<String, Coordinates> seen = new HashMap<>();
-        Stream<ContentItem> numbers = group.is(Concepts.OBSERVATION)
-                ? group.richNumbers()
-                : group.item().children().stream();
+        Stream<ContentItem> numbers =
+                group.is(Concepts.OBSERVATION) ? group.richNumbers() : group.item().children().stream();
         List<ContentItem> items = new ArrayList<>(
                 numbers.flatMap(number -> number.children().stream()).toList());
         for (ContentItem item : items) {
@@ -151,7 +150,9 @@ final class GroupRules {
             return; // the row's value set has said so
         }
         if (!number.isNamed(quantity.get().concept())) {
-            findings.at(number, exact + " is not a " + number.name().map(Code::meaning).orElse("number without name"));
+            findings.at(
+                    number,
+                    exact + " is not a " + number.name().map(Code::meaning).orElse("number without name"));
         }
         Numeric numeric = (Numeric) number.value();
         numeric.measured().ifPresent(measured -> unit(number, measured, quantity.get()));

@@ -70,8 +70,10 @@ final class HeaderRules {
                     "the flags " + flags + (verified ? " with" : " without")
                             + " a verifying observer are neither a draft nor a signed record");
         }
-        if (signed && root.walk().anyMatch(item -> item.value() instanceof ItemValue.Coded coded
-                && coded.code().means(Codes.own("SRC-PROPOSED")))) {
+        if (signed
+                && root.walk()
+                        .anyMatch(item -> item.value() instanceof ItemValue.Coded coded
+                                && coded.code().means(Codes.own("SRC-PROPOSED")))) {
             findings.at(Tag.COMPLETION_FLAG, "a signed record has a plan that was only proposed");
         }
     }

@@ -30,11 +30,13 @@ final class ImageLibrary {
         moment(
                 context,
                 "126201",
-                new Moment("DATE", header.string(Tag.ACQUISITION_DATE).orElse("")));
+                new Moment(
+                        "DATE", CurrentForm.value(header, Tag.ACQUISITION_DATE).orElse("")));
         moment(
                 context,
                 "126202",
-                new Moment("TIME", header.string(Tag.ACQUISITION_TIME).orElse("")));
+                new Moment(
+                        "TIME", CurrentForm.value(header, Tag.ACQUISITION_TIME).orElse("")));
         context.add(pixels("110910", geometry.rows()));
         context.add(pixels("110911", geometry.columns()));
         context.add(ContentItem.code(Relation.HAS_ACQ_CONTEXT, Codes.own("IMG-ROLE"), FramesUsed.role(use, document)));

@@ -71,6 +71,7 @@ final class ObjectHeader {
                 .put(Tag.SOP_INSTANCE_UID, Uids.instance(revision.caseId(), revision.revision(), part));
         patientAndStudy(object, source.planned().frame().header());
         series(object, kind, revision.caseId());
+        object.put(Tag.SERIES_DATE, time.date()).put(Tag.SERIES_TIME, time.timeOfDay());
         equipment(object, source.installation());
         return object;
     }
@@ -78,11 +79,11 @@ final class ObjectHeader {
     private static void patientAndStudy(DataSet object, DataSet frame) {
         object.put(Tag.STUDY_INSTANCE_UID, frame.string(Tag.STUDY_INSTANCE_UID).orElseThrow());
         for (int tag : TYPE_2) {
-            object.put(tag, frame.strings(tag).toArray(String[]::new));
+            object.put(tag, CurrentForm.values(frame, tag));
         }
         for (int tag : TYPE_3) {
             if (frame.string(tag).isPresent()) {
-                object.put(tag, frame.strings(tag).toArray(String[]::new));
+                object.put(tag, CurrentForm.values(frame, tag));
             }
         }
     }

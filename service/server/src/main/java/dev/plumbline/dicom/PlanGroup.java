@@ -86,8 +86,8 @@ final class PlanGroup {
         judgement();
         draw();
         for (Row row : plan instanceof InPlanePlan ? IN_PLANE : OUT_OF_PLANE) {
-            group.rich(Measurement.rich(
-                    Quantity.of(row.measurand()), reading(row.measurand()), marks.items(row.marks())));
+            group.rich(
+                    Measurement.rich(Quantity.of(row.measurand()), reading(row.measurand()), marks.items(row.marks())));
         }
         return group.comment(Labels.angle("Plan", plan.readings().of(PlanQuantity.ANGLE_TO_SKIN)))
                 .item();

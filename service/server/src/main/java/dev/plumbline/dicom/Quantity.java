@@ -20,7 +20,8 @@ record Quantity(Code code, Code concept, Code unit) {
     /** Of a code that stands for a quantity or a deviation; empty for any other. */
     static Optional<Quantity> known(Code code) {
         return Codes.known(code)
-                .filter(entry -> entry.set().equals(PLANNED_OR_OBSERVED) || entry.set().equals(DEVIATIONS))
+                .filter(entry ->
+                        entry.set().equals(PLANNED_OR_OBSERVED) || entry.set().equals(DEVIATIONS))
                 .map(entry -> of(entry.code().value()));
     }
 

@@ -54,7 +54,10 @@ final class ReadDetails {
     }
 
     private static boolean signs(ContentItem person) {
-        return roles(person).stream().findFirst().filter(Observers.VERIFYING::means).isPresent();
+        return roles(person).stream()
+                .findFirst()
+                .filter(Observers.VERIFYING::means)
+                .isPresent();
     }
 
     private static void operator(ObjectNode context, ContentItem person) {
@@ -82,7 +85,9 @@ final class ReadDetails {
 
     private String time(String dateTime) {
         try {
-            ZoneOffset zone = report.string(Tag.TIMEZONE_OFFSET_FROM_UTC).map(ZoneOffset::of).orElse(ZoneOffset.UTC);
+            ZoneOffset zone = report.string(Tag.TIMEZONE_OFFSET_FROM_UTC)
+                    .map(ZoneOffset::of)
+                    .orElse(ZoneOffset.UTC);
             return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(Timestamp.parse(dateTime, zone));
         } catch (DateTimeException e) {
             throw Fault.malformed("The verification time (0040,a030) is no date and time");

@@ -43,8 +43,8 @@ final class ReadGroup {
         try {
             return JSON.readTree(text) instanceof ObjectNode object ? object : emptyObject();
         } catch (JsonProcessingException e) {
-            throw Fault.malformed("The algorithm parameters (111002) of " + group.name().orElse(Concepts.PLAN)
-                    + " are no JSON");
+            throw Fault.malformed(
+                    "The algorithm parameters (111002) of " + group.name().orElse(Concepts.PLAN) + " are no JSON");
         }
     }
 

@@ -91,7 +91,8 @@ public final class RecordReader {
         if (stated == null) {
             return structures;
         }
-        List<ReadGroup> drawn = groups.stream().filter(group -> group.is(finding)).toList();
+        List<ReadGroup> drawn =
+                groups.stream().filter(group -> group.is(finding)).toList();
         for (int i = 0; i < stated.size() && i < drawn.size(); i++) {
             ObjectNode structure = stated.get(i).deepCopy();
             JsonNode radius = structure.remove("radiusMm");
@@ -135,9 +136,7 @@ public final class RecordReader {
                 .flatMap(name -> group.points(name).stream())
                 .findFirst()
                 .ifPresent(at -> json.set("tip", ReadGroup.point(at)));
-        group.points(Concepts.MIDPOINT).stream()
-                .findFirst()
-                .ifPresent(at -> json.set("midpoint", ReadGroup.point(at)));
+        group.points(Concepts.MIDPOINT).stream().findFirst().ifPresent(at -> json.set("midpoint", ReadGroup.point(at)));
         group.points(Concepts.TARGET).stream().findFirst().ifPresent(at -> json.set("target", ReadGroup.point(at)));
         return json;
     }

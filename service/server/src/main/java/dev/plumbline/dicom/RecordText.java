@@ -51,7 +51,9 @@ public final class RecordText {
     }
 
     private String state() {
-        return report.string(Tag.VERIFICATION_FLAG).filter("VERIFIED"::equals).isPresent() ? "signed" : "draft, not signed";
+        return report.string(Tag.VERIFICATION_FLAG).filter("VERIFIED"::equals).isPresent()
+                ? "signed"
+                : "draft, not signed";
     }
 
     private static String joined(DataSet dataSet, int... tags) {
@@ -68,10 +70,13 @@ public final class RecordText {
 
     private void group(ReadGroup group) {
         lines.add("");
-        String finding = group.item().codeOf(Concepts.FINDING).map(Code::meaning).orElse("no finding");
+        String finding =
+                group.item().codeOf(Concepts.FINDING).map(Code::meaning).orElse("no finding");
         lines.add(group.label() + ": " + finding);
         for (ContentItem item : group.item().children()) {
-            if (item.relation() == Relation.CONTAINS && !item.isNamed(Concepts.FINDING) && !item.isNamed(Concepts.COMMENT)) {
+            if (item.relation() == Relation.CONTAINS
+                    && !item.isNamed(Concepts.FINDING)
+                    && !item.isNamed(Concepts.COMMENT)) {
                 words(item).ifPresent(value -> line(2, name(item), value));
             }
         }

@@ -113,8 +113,10 @@ final class RowMatcher {
                         child,
                         slot.row().hasType(child)
                                 ? "has the relationship " + child.relation().text() + "; "
-                                        + slot.row().title() + " wants " + slot.relation().text()
-                                : "is " + child.value().valueType() + "; " + slot.row().title() + " wants "
+                                        + slot.row().title() + " wants "
+                                        + slot.relation().text()
+                                : "is " + child.value().valueType() + "; "
+                                        + slot.row().title() + " wants "
                                         + String.join(" or ", slot.row().types()));
                 return;
             }
@@ -126,7 +128,8 @@ final class RowMatcher {
         for (int i = 0; i < counts.length; i++) {
             Slot slot = slots.get(i);
             TemplateRow row = slot.row();
-            boolean wanted = slot.block().required() || isUsed(slots, counts, slot.block().include());
+            boolean wanted = slot.block().required()
+                    || isUsed(slots, counts, slot.block().include());
             if (counts[i] == 0 && wanted && required(row, parent)) {
                 findings.at(parent, "has no " + row.wanted() + " (" + row.title() + ")");
             }
@@ -152,7 +155,8 @@ final class RowMatcher {
     }
 
     private static boolean required(TemplateRow row, ContentItem parent) {
-        return row.isRequired() || row.times().test().filter(test -> holds(test, parent)).isPresent();
+        return row.isRequired()
+                || row.times().test().filter(test -> holds(test, parent)).isPresent();
     }
 
     private static boolean forbidden(TemplateRow row, ContentItem parent) {
@@ -161,12 +165,13 @@ final class RowMatcher {
 
     private static boolean holds(String test, ContentItem parent) {
         return switch (test) {
-            case "without value" -> parent.value() instanceof Numeric numeric
-                    && numeric.measured().isEmpty();
-            case "deviation" -> parent.codeOf(Concepts.EQUIVALENT_MEANING)
-                    .flatMap(Codes::known)
-                    .filter(entry -> entry.set().equals("deviations"))
-                    .isPresent();
+            case "without value" ->
+                parent.value() instanceof Numeric numeric && numeric.measured().isEmpty();
+            case "deviation" ->
+                parent.codeOf(Concepts.EQUIVALENT_MEANING)
+                        .flatMap(Codes::known)
+                        .filter(entry -> entry.set().equals("deviations"))
+                        .isPresent();
             default -> throw new IllegalStateException("No condition is called \"" + test + "\".");
         };
     }

@@ -10,12 +10,12 @@ record SamplePatient(int number, String word, String study) {
     private static final String TIME = "100000";
 
     private static final List<String> BLOCKS = List.of(
-            "poplitealSciatic",
-            "femoral",
-            "median",
+            "sciaticPopliteal",
+            "femoralNerve",
+            "medianNerve",
             "sciaticSubgluteal",
-            "transversusAbdominisPlane",
-            "serratusAnterior");
+            "transversusAbdominisMidaxillary",
+            "serratusSuperficial");
     private static final List<String> WORDS = List.of("One", "Two", "Three", "Four", "Five", "Six");
     private static final List<String> STUDIES = List.of(
             "Popliteal sciatic nerve block",

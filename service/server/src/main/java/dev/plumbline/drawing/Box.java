@@ -87,21 +87,19 @@ record Box(double minX, double minY, double maxX, double maxY) {
 
     /** Whether any part of the segment lies in the box. */
     boolean meets(Xy from, Xy to) {
-        double low = 0;
-        double high = 1;
-        double[][] axes = {{from.x(), to.x() - from.x(), minX, maxX}, {from.y(), to.y() - from.y(), minY, maxY}};
-        for (double[] axis : axes) {
-            if (axis[1] == 0) {
-                if (axis[0] < axis[2] || axis[0] > axis[3]) {
-                    return false;
-                }
-                continue;
-            }
-            double a = (axis[2] - axis[0]) / axis[1];
-            double b = (axis[3] - axis[0]) / axis[1];
-            low = Math.max(low, Math.min(a, b));
-            high = Math.min(high, Math.max(a, b));
+        if (Math.max(from.x(), to.x()) < minX
+                || Math.min(from.x(), to.x()) > maxX
+                || Math.max(from.y(), to.y()) < minY
+                || Math.min(from.y(), to.y()) > maxY) {
+            return false;
         }
-        return low <= high;
+        // What is left misses the box only if all four corners lie on one side of its line.
+        double dx = to.x() - from.x();
+        double dy = to.y() - from.y();
+        double a = dx * (minY - from.y()) - dy * (minX - from.x());
+        double b = dx * (minY - from.y()) - dy * (maxX - from.x());
+        double c = dx * (maxY - from.y()) - dy * (minX - from.x());
+        double d = dx * (maxY - from.y()) - dy * (maxX - from.x());
+        return Math.min(Math.min(a, b), Math.min(c, d)) <= 0 && Math.max(Math.max(a, b), Math.max(c, d)) >= 0;
     }
 }

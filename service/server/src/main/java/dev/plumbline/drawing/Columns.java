@@ -11,7 +11,7 @@ import java.util.List;
 record Columns(Box canvas, List<Element> elements) {
 
     /** One column may reach this much lower than the picture; design choice. */
-    private static final double TALLER = 1.25;
+    private static final double TALLER = 1.3;
 
     static Columns beside(Box stage, List<Block> blocks, double em, double gap, double pad) {
         Columns right = right(stage, blocks, em, new Gaps(gap, pad));

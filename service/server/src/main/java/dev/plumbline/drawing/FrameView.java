@@ -14,7 +14,7 @@ import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Side;
-import dev.plumbline.geometry.SkinBeyondProbe;
+import dev.plumbline.geometry.SkinCourse;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.plan.InPlanePlan;
@@ -108,7 +108,7 @@ record FrameView(
                         found,
                         calibration.pixel(),
                         probe.footprintMm().orElse(0) / 2,
-                        probe.skinBeyondProbe().orElse(new SkinBeyondProbe.Flat())));
+                        new SkinAxis.Course(SkinCourse.of(probe), SkinCourse.isFlat(probe))));
         return new FrameView(frame, calibration, axis, marks.midpoint().isPresent(), probe);
     }
 

@@ -56,11 +56,14 @@ public sealed interface Item {
     /**
      * The transducer's face on the skin.
      *
-     * @param left one end of the face
-     * @param right the other end
+     * @param face from one end to the other
      * @param outward a point beside the midpoint, away from the patient
      */
-    record Probe(Role role, PointPx left, PointPx right, PointPx midpoint, PointPx outward) implements Item {}
+    record Probe(Role role, List<PointPx> face, PointPx midpoint, PointPx outward) implements Item {
+        public Probe {
+            face = List.copyOf(face);
+        }
+    }
 
     /** The angle at {@code corner} between the directions to two points, measured in millimetres. */
     record Angle(Role role, PointPx corner, PointPx first, PointPx second) implements Item {}

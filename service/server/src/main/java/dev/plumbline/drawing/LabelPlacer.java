@@ -107,6 +107,9 @@ final class LabelPlacer {
     private Optional<Place> around(Xy anchor, double width, double height) {
         Optional<Place> best = Optional.empty();
         for (double distance : DISTANCES_EM) {
+            if (best.isPresent() && best.get().cost() <= distance) {
+                break; // farther places cannot cost less
+            }
             for (int i = 0; i < DIRECTIONS; i++) {
                 double direction = 2 * Math.PI * i / DIRECTIONS;
                 double dx = Math.cos(direction) * (distance * grid.em() + width / 2);

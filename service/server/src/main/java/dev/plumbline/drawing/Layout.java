@@ -16,6 +16,11 @@ final class Layout {
     /** Alone, a drawing has no pixels of its own and takes this size of text. */
     private static final double ALONE_EM_PX = 18;
 
+    /** A picture is not made larger than this, whatever the frame; design choice, about 160 MB. */
+    private static final double MOST_PX = 40e6;
+
+    private static final double[] BARS_MM = {100, 50, 20, 10, 5, 2, 1, 0.5};
+    private static final double BAR_SHARE = 0.45;
     private static final double PAD_EM = 1.2;
     private static final double BLOCK_GAP_EM = 0.75;
 
@@ -50,13 +55,18 @@ final class Layout {
                 columns.canvas(),
                 stage,
                 frame,
-                overFrame ? Math.max(1, Math.ceil(LEAST_EM_PX / em)) : ALONE_EM_PX / em,
+                scale(columns.canvas()),
                 overFrame ? Palette.OVER_FRAME : Palette.ALONE,
                 scene.title() + ", " + scene.standing().words(),
                 scene.description(),
                 ground(stage, frame),
                 onStage,
                 columns.elements());
+    }
+
+    private double scale(Box canvas) {
+        double wanted = overFrame ? Math.max(1, Math.ceil(LEAST_EM_PX / em)) : ALONE_EM_PX / em;
+        return Math.min(wanted, Math.sqrt(MOST_PX / (canvas.width() * canvas.height())));
     }
 
     private List<Element> ground(Box stage, Box frame) {
@@ -84,9 +94,10 @@ final class Layout {
         return List.copyOf(roles);
     }
 
-    /** Below the image: ten millimetres across. */
+    /** Below the image: ten millimetres across, or what suits the width of the frame. */
     private List<Element> scaleBar(Box stage, Obstacles obstacles) {
-        double length = 10 * grid.xPerMm();
+        double mm = barMm();
+        double length = mm * grid.xPerMm();
         Xy left = grid.xy(new PointPx(0, scene.rows())).plus(0.6 * em, 1.5 * em);
         Pen pen = Pen.line(Ink.SKIN, 0.16 * em).withHalo(0);
         List<Element> bar = new ArrayList<>();
@@ -95,9 +106,20 @@ final class Layout {
             bar.add(new Element.Trace(
                     "scale-bar-end", List.of(left.plus(x, -0.35 * em), left.plus(x, 0.35 * em)), false, pen));
         }
-        Element.Type type = new Element.Type(0.76 * em, false, Ink.TEXT, false);
-        bar.add(Typesetter.text("scale-bar-label", "10 mm", left.plus(length + 0.6 * em, 0.28 * em), type));
+        Element.Type type = new Element.Type(0.76 * em, false, Ink.TEXT, true);
+        String words = Wording.number(mm, mm < 1 ? 1 : 0) + " mm";
+        bar.add(Typesetter.text("scale-bar-label", words, left.plus(length + 0.6 * em, 0.28 * em), type));
         obstacles.keepOff(new Box(left.x(), left.y() - 0.6 * em, left.x() + length + 5 * em, stage.maxY()));
         return bar;
+    }
+
+    private double barMm() {
+        double most = BAR_SHARE * scene.columns() / grid.xPerMm();
+        for (double mm : BARS_MM) {
+            if (mm <= most) {
+                return mm;
+            }
+        }
+        return BARS_MM[BARS_MM.length - 1];
     }
 }

@@ -7,8 +7,6 @@ import java.util.OptionalDouble;
 
 /** What stands beside the picture, from top to bottom. */
 public sealed interface Note {
-    record Heading(String text) implements Note {}
-
     /** A status in a frame; a broken frame for what nobody has confirmed. */
     record Badge(String text, boolean broken) implements Note {}
 

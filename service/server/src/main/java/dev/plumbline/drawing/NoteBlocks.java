@@ -29,7 +29,10 @@ final class NoteBlocks {
                 draft
                         ? badge(scene.standing().words(), true)
                         : words(scene.standing().words(), true));
-        scene.notes().forEach(note -> blocks.add(block(note)));
+        scene.notes().stream()
+                .map(this::block)
+                .filter(block -> block.height() > 0)
+                .forEach(blocks::add);
         if (!leftOver.isEmpty()) {
             blocks.add(words("Marked too, without room for a label: " + String.join("; ", leftOver) + ".", true));
         }
@@ -37,9 +40,6 @@ final class NoteBlocks {
     }
 
     private Block block(Note note) {
-        if (note instanceof Note.Heading heading) {
-            return heading(heading.text());
-        }
         if (note instanceof Note.Badge badge) {
             return badge(badge.text(), badge.broken());
         }

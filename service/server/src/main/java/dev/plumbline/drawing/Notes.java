@@ -12,6 +12,7 @@ import dev.plumbline.plan.PlanQuantity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What stands beside the picture of a plan and of an observation. */
 final class Notes {
@@ -24,7 +25,7 @@ final class Notes {
 
     static List<Note> of(Plan plan, FrameView view) {
         List<Note> notes = new ArrayList<>();
-        if (plan.source() == Plan.Source.PROPOSED) {
+        if (plan.source() == Plan.Source.PROPOSED && NumbersTable.givesAngle(plan)) {
             notes.add(new Note.Badge("Proposed, not confirmed", true));
         }
         notes.add(NumbersTable.ofPlan(plan));
@@ -71,12 +72,12 @@ final class Notes {
         if (plan.stepDown().size() < 2) {
             return Optional.empty();
         }
-        List<Note.Row> rows = plan.stepDown().stream()
-                .map(step -> new Note.Row(
-                        "crosses the beam " + Wording.mm(step.crossingDepthMm()) + " deep",
-                        List.of(new Note.Cell(Wording.value(step.angleToSkinDeg(), PlanQuantity.ANGLE_TO_SKIN), ""))))
-                .toList();
-        return Optional.of(new Note.Table(List.of("step down at"), rows));
+        String steps = plan.stepDown().stream()
+                .map(step -> Wording.value(step.angleToSkinDeg(), PlanQuantity.ANGLE_TO_SKIN) + " for "
+                        + Wording.mm(step.crossingDepthMm()))
+                .collect(Collectors.joining(", "));
+        return Optional.of(new Note.Paragraph(
+                "Stepping down from the same puncture, angle for crossing depth: " + steps + ".", false));
     }
 
     private static Note sideView(Plan plan, Optional<Observation> observation, FrameView view) {

@@ -6,6 +6,7 @@ import dev.plumbline.deviation.DeviationQuantity;
 import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
+import dev.plumbline.geometry.Reason;
 import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.InPlanePlan;
@@ -17,7 +18,7 @@ import java.util.Optional;
 
 /** The numbers beside the picture: the plan's alone, or planned, observed and their difference. */
 final class NumbersTable {
-    private static final String EXACT = "exact";
+    private static final String STATED = "as stated";
     private static final String NONE = "\u2013";
 
     private NumbersTable() {}
@@ -26,11 +27,27 @@ final class NumbersTable {
         List<Note.Row> rows = new ArrayList<>();
         for (NumbersLine line :
                 plan instanceof InPlanePlan ? NumbersLine.IN_PLANE_PLAN : NumbersLine.OUT_OF_PLANE_PLAN) {
-            if (line.plan().filter(plan.readings()::has).isPresent()) {
+            if (line.plan().filter(quantity -> says(plan, quantity)).isPresent()) {
                 rows.add(new Note.Row(line.name(), List.of(planned(plan, line, true))));
             }
         }
         return new Note.Table(List.of("plan"), rows);
+    }
+
+    /** A line without any number is left out; the record has its reason. */
+    private static boolean isNumber(Note.Cell cell) {
+        return !cell.value().isEmpty() && !cell.value().equals(NONE);
+    }
+
+    /** There is a path, so its angle has a value. */
+    static boolean givesAngle(Plan plan) {
+        return value(plan.readings(), PlanQuantity.ANGLE_TO_SKIN).isPresent();
+    }
+
+    /** Where no path fits, one sentence says so; the table does not repeat it for every line. */
+    private static boolean says(Plan plan, PlanQuantity quantity) {
+        return plan.readings().has(quantity)
+                && !plan.readings().of(quantity).equals(Reading.notSeen(Reason.INFEASIBLE));
     }
 
     static Note.Table compared(Plan plan, Observation observation, Deviation deviation) {
@@ -38,7 +55,7 @@ final class NumbersTable {
         for (NumbersLine line : plan instanceof InPlanePlan ? NumbersLine.IN_PLANE : NumbersLine.OUT_OF_PLANE) {
             List<Note.Cell> cells =
                     List.of(planned(plan, line, false), observed(plan, observation, line), difference(deviation, line));
-            if (!cells.stream().allMatch(Note.Cell.EMPTY::equals) && !saidByTip(line, observation)) {
+            if (cells.stream().anyMatch(NumbersTable::isNumber) && !saidByTip(line, observation)) {
                 rows.add(new Note.Row(line.nameWithUnit(), cells));
             }
         }
@@ -63,8 +80,8 @@ final class NumbersTable {
 
     /** What a person chose is exact; saying so tells it from what was measured. */
     private static Note.Cell decided(Plan plan, Note.Cell cell) {
-        return cell.small().equals(EXACT)
-                ? new Note.Cell(cell.value(), plan.source() == Plan.Source.STATED ? "as stated" : "as proposed")
+        return cell.small().equals(STATED)
+                ? new Note.Cell(cell.value(), plan.source() == Plan.Source.STATED ? STATED : "as proposed")
                 : cell;
     }
 
@@ -100,29 +117,35 @@ final class NumbersTable {
                 seen -> new Note.Cell(
                         unit ? Wording.value(seen.value(), measurand) : Wording.bare(seen.value(), measurand),
                         plusMinus(seen)),
-                why -> new Note.Cell(NONE, Wording.spelledOut(why.reason().word())));
+                NumbersTable::noValue);
     }
 
     private static Note.Cell difference(Deviation deviation, NumbersLine line) {
-        if (line.difference().filter(deviation.readings()::has).isEmpty()) {
-            return Note.Cell.EMPTY;
-        }
-        DeviationQuantity quantity = line.difference().get();
-        return deviation
-                .readings()
-                .of(quantity)
-                .fold(
-                        seen -> new Note.Cell(
-                                Wording.signed(seen.value(), quantity) + (seen.exceedsUncertainty() ? " *" : ""),
-                                plusMinus(seen)
-                                        + (seen.exceedsUncertainty()
-                                                ? ", " + DifferenceWords.direction(quantity, seen.value())
-                                                : "")),
-                        why -> new Note.Cell(
-                                NONE, Wording.spelledOut(why.reason().word())));
+        return line.difference()
+                .filter(deviation.readings()::has)
+                .map(quantity -> deviation
+                        .readings()
+                        .of(quantity)
+                        .fold(seen -> difference(quantity, seen), NumbersTable::noValue))
+                .orElse(Note.Cell.EMPTY);
     }
 
+    private static Note.Cell difference(DeviationQuantity quantity, Reading.Seen seen) {
+        String value = Wording.signed(seen.value(), quantity);
+        if (!seen.exceedsUncertainty()) {
+            return new Note.Cell(value, plusMinus(seen));
+        }
+        String direction = DifferenceWords.direction(quantity, seen.value());
+        return new Note.Cell(
+                value + " *", seen.standardUncertainty() == 0 ? direction : plusMinus(seen) + ", " + direction);
+    }
+
+    private static Note.Cell noValue(Reading.NotSeen why) {
+        return new Note.Cell(NONE, Wording.spelledOut(why.reason().word()));
+    }
+
+    /** What a person stated carries no uncertainty. */
     private static String plusMinus(Reading.Seen seen) {
-        return seen.standardUncertainty() == 0 ? EXACT : "\u00b1 " + Wording.number(seen.expandedUncertainty(), 1);
+        return seen.standardUncertainty() == 0 ? STATED : "\u00b1 " + Wording.number(seen.expandedUncertainty(), 1);
     }
 }

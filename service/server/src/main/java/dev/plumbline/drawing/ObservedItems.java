@@ -124,9 +124,11 @@ final class ObservedItems {
         Role role = isTip ? Role.TIP : Role.SEEN_END;
         String what = isTip ? "tip" : "deepest seen, may be shaft";
         ObservationQuantity depth = isTip ? ObservationQuantity.TIP_DEPTH : ObservationQuantity.DEEPEST_SEEN_DEPTH;
-        String line = value(depth).map(mm -> what + ", " + mm + " deep").orElse(what);
+        List<String> lines = value(depth)
+                .map(mm -> isTip ? List.of(what + ", " + mm + " deep") : List.of(what, mm + " deep"))
+                .orElse(List.of(what));
         return end.stream()
-                .flatMap(at -> Stream.<Item>of(new Item.Spot(role, at), Item.Label.at(role, List.of(line), at)))
+                .flatMap(at -> Stream.<Item>of(new Item.Spot(role, at), Item.Label.at(role, lines, at)))
                 .toList();
     }
 

@@ -23,16 +23,25 @@ final class Obstacles {
     }
 
     boolean forbid(Box box) {
-        return boxes.stream().anyMatch(box::overlaps);
+        for (Box taken : boxes) {
+            if (box.overlaps(taken)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     boolean cross(Xy from, Xy to) {
         return boxes.stream().anyMatch(box -> box.meets(from, to));
     }
 
-    long linesUnder(Box box) {
-        return segments.stream()
-                .filter(segment -> box.meets(segment[0], segment[1]))
-                .count();
+    int linesUnder(Box box) {
+        int count = 0;
+        for (Xy[] segment : segments) {
+            if (box.meets(segment[0], segment[1])) {
+                count++;
+            }
+        }
+        return count;
     }
 }

@@ -102,7 +102,8 @@ final class PathItems {
         List<Item> items = new ArrayList<>();
         view.axis().filter(axis -> view.midpointKnown()).ifPresent(axis -> {
             for (InPlanePlan.Interval interval : plan.choices().feasibleEntries()) {
-                List<PointPx> area = List.of(target, axis.skin(interval.low()), axis.skin(interval.high()));
+                List<PointPx> area = new ArrayList<>(axis.skin(interval.low(), interval.high()));
+                area.add(0, target);
                 items.add(new Item.Run(Role.FAN, area, true));
             }
         });

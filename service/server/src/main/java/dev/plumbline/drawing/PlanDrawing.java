@@ -120,9 +120,7 @@ public final class PlanDrawing {
     }
 
     private static OptionalDouble farthest(Stream<PointPx> entries, FrameView view) {
-        return OptionalDouble.of(view.axis()
-                .map(axis -> entries.mapToDouble(axis::u).max().orElse(0))
-                .orElse(0.0));
+        return view.axis().map(axis -> entries.mapToDouble(axis::u).max()).orElse(OptionalDouble.empty());
     }
 
     private static List<Item> target(PointPx at, Plan plan) {

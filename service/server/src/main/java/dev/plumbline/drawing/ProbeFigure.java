@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.drawing;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** The transducer's face on the skin, turned up at its ends so that it hides little of what stands above, with its midpoint. */
@@ -9,15 +10,13 @@ final class ProbeFigure {
     private static final double TICK_EM = 0.9;
 
     private final Grid grid;
-    private final Xy left;
-    private final Xy right;
+    private final List<Xy> face;
     private final Xy middle;
     private final Xy lift;
 
     ProbeFigure(Grid grid, Item.Probe probe) {
         this.grid = grid;
-        this.left = grid.xy(probe.left());
-        this.right = grid.xy(probe.right());
+        this.face = probe.face().stream().map(grid::xy).toList();
         this.middle = grid.xy(probe.midpoint());
         Xy out = grid.xy(probe.outward());
         double length = middle.distanceTo(out);
@@ -26,10 +25,14 @@ final class ProbeFigure {
 
     void draw(Drawn drawn) {
         Pen pen = Look.pen(Role.PROBE).times(grid.em());
+        Xy left = face.get(0);
+        Xy right = face.get(face.size() - 1);
         if (left.distanceTo(right) > 0) {
-            List<Xy> face = List.of(lifted(left, END_EM), left, right, lifted(right, END_EM));
-            drawn.elements().add(new Element.Trace(Role.PROBE.kind(), face, false, pen));
-            drawn.obstacles().path(face, false);
+            List<Xy> outline = new ArrayList<>(face);
+            outline.add(0, lifted(left, END_EM));
+            outline.add(lifted(right, END_EM));
+            drawn.elements().add(new Element.Trace(Role.PROBE.kind(), outline, false, pen));
+            drawn.obstacles().path(outline, false);
             drawn.wishes().add(Wish.at(Role.PROBE, List.of("probe"), lifted(left.towards(right, 0.12), END_EM)));
         }
         drawn.line("probe-midpoint", middle, lifted(middle, TICK_EM), pen);

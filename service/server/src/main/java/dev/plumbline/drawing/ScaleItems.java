@@ -2,17 +2,18 @@
 package dev.plumbline.drawing;
 
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
-import dev.plumbline.geometry.SkinBeyondProbe;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Skin line, probe, ruler along the skin and depth scale: what an assistant at the bedside can measure again. */
 final class ScaleItems {
     private static final double RULER_BEYOND_LAST_MM = 8;
     private static final double SHORTEST_RULER_MM = 20;
-    private static final int SKIN_PIECES = 40;
+    private static final int FACE_PIECES = 40;
 
     private ScaleItems() {}
 
@@ -31,24 +32,40 @@ final class ScaleItems {
         Border border = Border.of(view, axis);
         double half = axis.halfFaceMm();
         double far = Math.min(axis.u(border.far()), -half);
-        double imaged = isFlat(axis) ? Math.max(axis.u(border.near()), half) : half;
-        items.add(Item.Run.line(Role.SKIN, axis.at(far, 0), axis.at(imaged, 0)));
+        boolean flat = axis.course().flat();
+        double imaged = flat ? Math.max(axis.u(border.near()), half) : half;
+        items.add(Item.Run.line(Role.SKIN, axis.at(flat ? far : -half, 0), axis.at(imaged, 0)));
+        if (!flat && far < -half) {
+            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(-half, far), false));
+        }
         farthestMm.ifPresent(farthest -> {
             double zero = view.midpointKnown() ? view.edgeMm().orElse(0) : 0;
             double last = Math.max(farthest + RULER_BEYOND_LAST_MM, zero + SHORTEST_RULER_MM);
-            items.add(new Item.Run(Role.SKIN_BEYOND, beyond(axis, imaged, last), false));
+            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(imaged, last), false));
             items.add(new Item.Ruler(
                     Role.RULER, axis.at(zero, 0), axis.at(last, 0), last - zero, axis.at(zero, -1), caption(view)));
         });
         if (view.midpointKnown()) {
-            items.add(new Item.Probe(Role.PROBE, axis.at(-half, 0), axis.at(half, 0), axis.at(0, 0), axis.at(0, -1)));
+            items.add(new Item.Probe(Role.PROBE, face(view, axis), axis.at(0, 0), axis.at(0, -1)));
         }
         items.add(depthScale(axis, border));
         return items;
     }
 
-    private static boolean isFlat(SkinAxis axis) {
-        return axis.beyond() instanceof SkinBeyondProbe.Flat;
+    /** A straight line, or of a curved array whose radius is stated an arc that bulges into the skin between its ends. */
+    private static List<PointPx> face(FrameView view, SkinAxis axis) {
+        double half = axis.halfFaceMm();
+        double radius = view.probe().arcRadiusMm().orElse(0);
+        boolean curved = view.probe().kind().equals(Optional.of(Probe.Kind.CURVED)) && radius > half;
+        if (!curved || half == 0) {
+            return List.of(axis.at(-half, 0), axis.at(half, 0));
+        }
+        List<PointPx> arc = new ArrayList<>();
+        for (int step = 0; step <= FACE_PIECES; step++) {
+            double u = half * (2.0 * step / FACE_PIECES - 1);
+            arc.add(axis.at(u, Math.sqrt(radius * radius - u * u) - radius));
+        }
+        return arc;
     }
 
     private static String caption(FrameView view) {
@@ -56,14 +73,6 @@ final class ScaleItems {
             return "mm from above the target";
         }
         return view.edgeMm().isPresent() ? "mm from the probe's edge" : "mm from the probe's midpoint";
-    }
-
-    private static List<PointPx> beyond(SkinAxis axis, double from, double to) {
-        List<PointPx> points = new ArrayList<>();
-        for (int step = 0; step <= SKIN_PIECES; step++) {
-            points.add(axis.skin(from + (to - from) * step / SKIN_PIECES));
-        }
-        return isFlat(axis) ? List.of(points.get(0), points.get(SKIN_PIECES)) : points;
     }
 
     /** Down the side of the image that the needle does not come from. */

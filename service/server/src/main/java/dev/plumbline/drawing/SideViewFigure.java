@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 /** The triangle of puncture, beam and crossing, seen from the probe's end and true to scale. */
 final class SideViewFigure {
     private static final String KIND = "side-view";
-    private static final double HEIGHT_EM = 11;
+    private static final double HEIGHT_EM = 8.5;
     private static final double LEFT_EM = 5.2;
     private static final double TOP_EM = 4.4;
     private static final double FOOT_EM = 1;

@@ -4,7 +4,9 @@ package dev.plumbline.drawing;
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.ProbeFrame;
-import dev.plumbline.geometry.SkinBeyondProbe;
+import dev.plumbline.geometry.SkinCourse;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.commons.math3.util.Decimal64;
 
 /**
@@ -16,16 +18,21 @@ import org.apache.commons.math3.util.Decimal64;
  * @param into unit vector of w
  * @param halfFaceMm from the origin to the end of the transducer's face; 0 where that is not known
  */
-record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, SkinBeyondProbe beyond) {
+record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, Course course) {
 
-    static SkinAxis of(ProbeFrame<Decimal64> frame, PixelSize pixel, double halfFaceMm, SkinBeyondProbe beyond) {
+    private static final int PIECES = 40;
+
+    /** How the skin runs beside the face; assumed to be flat where nobody stated a shape. */
+    record Course(SkinCourse skin, boolean flat) {}
+
+    static SkinAxis of(ProbeFrame<Decimal64> frame, PixelSize pixel, double halfFaceMm, Course course) {
         return new SkinAxis(
                 pixel,
                 frame.scale().toPixel(frame.origin()),
                 new Xy(frame.along().x().getReal(), frame.along().y().getReal()),
                 new Xy(frame.into().x().getReal(), frame.into().y().getReal()),
                 halfFaceMm,
-                beyond);
+                course);
     }
 
     PointPx at(double u, double w) {
@@ -42,20 +49,21 @@ record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfF
         return dx(point) * into.x() + dy(point) * into.y();
     }
 
-    /** Where u meets the skin as it is taken to run; beyond a round limb's radius at its side. */
+    /** Where u meets the skin as it is taken to run; beyond the end of a round limb at that end. */
     PointPx skin(double u) {
-        return at(u, depthOfSkin(u));
+        double end = course.skin().end();
+        double held = Math.max(-end, Math.min(end, u));
+        return at(held, course.skin().depthAt(new Decimal64(held)).getReal());
     }
 
-    private double depthOfSkin(double u) {
-        if (beyond instanceof SkinBeyondProbe.Round round && u > 0) {
-            double r = round.radiusMm();
-            return r - Math.sqrt(Math.max(0, r * r - u * u));
+    /** The skin from one u to another. */
+    List<PointPx> skin(double from, double to) {
+        int pieces = course.flat() ? 1 : PIECES;
+        List<PointPx> points = new ArrayList<>();
+        for (int step = 0; step <= pieces; step++) {
+            points.add(skin(from + (to - from) * step / pieces));
         }
-        if (beyond instanceof SkinBeyondProbe.Drop drop && u > halfFaceMm) {
-            return drop.dropMm() * (u - halfFaceMm) / (drop.atMm() - halfFaceMm);
-        }
-        return 0;
+        return points;
     }
 
     private double dx(PointPx point) {

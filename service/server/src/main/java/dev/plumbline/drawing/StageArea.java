@@ -41,15 +41,14 @@ final class StageArea {
                     : stage.with(List.of(at.plus(-MARGIN_EM * em, -em), at.plus(MARGIN_EM * em, FOOT_EM * em)));
         }
         if (item instanceof Item.Probe probe) {
-            Xy out = grid.xy(probe.outward());
             Xy middle = grid.xy(probe.midpoint());
-            double length = middle.distanceTo(out);
-            Xy lift = new Xy((out.x() - middle.x()) / length, (out.y() - middle.y()) / length);
-            return stage.with(List.of(
-                    grid.xy(probe.left()).plus(lift.x() * RULER_EM * em, lift.y() * RULER_EM * em),
-                    grid.xy(probe.right()).plus(lift.x() * RULER_EM * em, lift.y() * RULER_EM * em),
-                    grid.xy(probe.left()),
-                    grid.xy(probe.right())));
+            Xy out = grid.xy(probe.outward());
+            double lift = RULER_EM * em / middle.distanceTo(out);
+            List<Xy> face = probe.face().stream().map(grid::xy).toList();
+            return stage.with(face)
+                    .with(face.stream()
+                            .map(point -> point.plus((out.x() - middle.x()) * lift, (out.y() - middle.y()) * lift))
+                            .toList());
         }
         if (item instanceof Item.Ruler ruler && ruler.role() == Role.DEPTH_SCALE) {
             Xy zero = grid.xy(ruler.zero());

@@ -53,7 +53,7 @@ record DicomWebQuery(Search search, Set<Integer> fields, boolean allFields, List
         return QueryAttribute.of(tag(name))
                 .orElseThrow(() -> unreadable(
                         "The query names an attribute that searches do not match on.",
-                        "Match on patient, study, series or instance attributes; see docs/conformance.md."));
+                        "Match on attributes of patient, study, series or instance, such as PatientID or StudyDate."));
     }
 
     private static String value(QueryAttribute attribute, List<String> values) {

@@ -37,12 +37,13 @@ final class DicomWebRetrieve {
         send(ctx, List.of(held(archive, ctx)));
     }
 
-    /** The object in the address; study and series must be its own. */
+    /** The object in the address; study and series, where named, must be its own. */
     static HeldObject held(Archive archive, Context ctx) {
         HeldObject object = archive.held(DicomWebAddress.instance(ctx));
+        Optional<String> series = DicomWebAddress.series(ctx);
         boolean there = object.identity().studyInstanceUid().equals(DicomWebAddress.study(ctx))
-                && DicomWebAddress.series(ctx)
-                        .equals(Optional.of(object.identity().seriesInstanceUid()));
+                && series.orElse(object.identity().seriesInstanceUid())
+                        .equals(object.identity().seriesInstanceUid());
         if (!there) {
             throw new Refusal(
                     new Problem.NotHeld("", "The object is not in this study and series.", "Search for where it is."));

@@ -62,6 +62,8 @@ public final class DicomWebRoutes {
         get(routes, INSTANCE + "/metadata", parts::instanceMetadata);
         get(routes, INSTANCE + "/frames/{frames}", parts::frames);
         get(routes, INSTANCE + "/bulkdata/{place}", parts::bulk);
+        // Some viewers resolve the relative address of bulk data against the study, whatever it was read from.
+        get(routes, STUDY + "/instances/{instance}/bulkdata/{place}", parts::bulk);
     }
 
     private static void get(RoutesConfig routes, String path, Handler handler) {

@@ -6,6 +6,7 @@ import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Reception;
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.FrameExplanationJson;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.config.RoutesConfig;
@@ -30,6 +31,7 @@ final class FrameRoutes {
 
     void register(RoutesConfig routes) {
         routes.post("/v1/frames", this::receive);
+        routes.get("/v1/frames/{uid}/{number}", this::explain);
         routes.get("/v1/frames/{uid}/{number}/rendered", this::render);
     }
 
@@ -46,6 +48,12 @@ final class FrameRoutes {
                 .put("frameCount", frames.object(uid).frameCount())
                 .put("location", location)
                 .toString());
+    }
+
+    private void explain(Context ctx) throws IOException {
+        DicomFile file = frames.object(ctx.pathParam("uid"));
+        ctx.contentType("application/json")
+                .result(FrameExplanationJson.of(file.explain(number(ctx, file))).toString());
     }
 
     private void render(Context ctx) throws IOException {

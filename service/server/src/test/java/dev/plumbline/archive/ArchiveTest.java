@@ -158,7 +158,8 @@ class ArchiveTest {
     @Test
     void leavesNothingWhenTheSenderBreaksOff() throws IOException {
         byte[] whole = imageFile(1, 1, 1);
-        InputStream broken = new SequenceInputStream(new ByteArrayInputStream(whole, 0, 700), new Failing(new IOException("the line is dead")));
+        InputStream broken = new SequenceInputStream(
+                new ByteArrayInputStream(whole, 0, 700), new Failing(new IOException("the line is dead")));
         assertThatThrownBy(() -> archive.receive(broken)).isInstanceOf(UncheckedIOException.class);
         assertThat(everyFile()).isEmpty();
         assertThat(receive(whole).known()).isFalse();

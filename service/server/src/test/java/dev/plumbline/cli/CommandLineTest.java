@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.UnfitFrames;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.record.Cautions;
 import java.awt.image.BufferedImage;
@@ -150,6 +151,52 @@ class CommandLineTest {
     }
 
     @Test
+    void aRecordIsReadBackAndConforms() throws Exception {
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", at("readable"))
+                        .code())
+                .isZero();
+        Path report = at("readable/sr.dcm");
+        Invoked text = Invoked.plumbline("show", report);
+        assertThat(text.code()).as(text.err()).isZero();
+        assertThat(text.out()).contains("33.7").containsIgnoringCase("deviation");
+        JsonNode document = Invoked.plumbline("show", report, "--json").json();
+        JsonNode plan = Invoked.plumbline("plan", at("in-plane.json"), "--json").json();
+        assertThat(document.path("schema").asText()).isEqualTo("plumbline-case/1");
+        assertThat(document.path("intent").path("entryDistanceMm").doubleValue())
+                .isEqualTo(
+                        plan.path("plan").path("entryDistanceMm").path("value").doubleValue());
+        Invoked checked = Invoked.plumbline("check", report);
+        assertThat(checked.code()).as(checked.out()).isZero();
+        assertThat(checked.out()).contains("conforms");
+    }
+
+    @Test
+    void anImageIsNoRecord() throws Exception {
+        Invoked record = Invoked.plumbline("record", at("in-plane.json"), "--out", at("with-image"));
+        Path image = at("with-image/sc-1.dcm");
+        assertThat(record.out().lines().map(Path::of)).contains(image);
+        refused(Invoked.plumbline("show", image), "");
+        refused(Invoked.plumbline("show", image, "--json"), "");
+        refused(Invoked.plumbline("check", image), "");
+        refused(Invoked.plumbline("check", at("in-plane.json")), "");
+        refused(Invoked.plumbline("show", at("nowhere.dcm")), "The file");
+    }
+
+    @Test
+    void aFrameIsExplained() throws Exception {
+        Path frame = at("in-plane-plan.dcm");
+        Path picture = at("regions.png");
+        Invoked words = Invoked.plumbline("frame", frame, "--png", picture);
+        assertThat(words.code()).as(words.err()).isZero();
+        assertThat(words.out()).contains("mm");
+        assertThat(ImageIO.read(picture.toFile()).getWidth()).isGreaterThan(300);
+        JsonNode json = Invoked.plumbline("frame", frame, "--json").json();
+        assertThat(json.path("calibration").path("source").asText()).isEqualTo("ultrasoundRegions");
+        refused(Invoked.plumbline("frame", frame, "--frame", "2"), "Frame 2 does not exist");
+        refused(Invoked.plumbline("frame", at("in-plane.json")), "");
+    }
+
+    @Test
     void aDraftTakesTheTimeThatIsGiven() throws Exception {
         for (String out : List.of("draft-1", "draft-2")) {
             Invoked record = Invoked.plumbline(
@@ -229,6 +276,25 @@ class CommandLineTest {
     }
 
     @Test
+    void refusesAMeasurementThatTheFrameDoesNotAllow() throws Exception {
+        Files.write(at("no-scale.dcm"), UnfitFrames.withoutScale());
+        Files.write(at("dual.dcm"), UnfitFrames.dualView());
+        Files.write(at("no-pixels.dcm"), UnfitFrames.withoutPixels());
+        String dual = "{\"file\":\"dual.dcm\"}";
+        compared(UnfitFrames.caseOn("{\"file\":\"no-scale.dcm\"}", 150, 150, 40), "/frame");
+        compared(UnfitFrames.caseOn("{\"file\":\"no-pixels.dcm\"}", 150, 150, 40), "/frame");
+        compared(UnfitFrames.caseOn(dual, 150, 350, 40), "/marks/target: The marks /observations/0/shaft/0 and");
+        compared(UnfitFrames.caseOn(dual, 5, 150, 40), "/marks/target");
+        compared(UnfitFrames.caseWithCoincidentShaft(dual), "/observations/0/shaft");
+        Path fit = samples.write("fit.json", UnfitFrames.caseOn(dual, 150, 150, 40));
+        assertThat(Invoked.plumbline("compare", fit).code()).isZero();
+    }
+
+    private static void compared(String json, String field) throws Exception {
+        refused(Invoked.plumbline("compare", samples.write("unfit.json", json), "--json"), field);
+    }
+
+    @Test
     void refusesAFrameNumberThatTheObjectDoesNotHave() throws Exception {
         Path file = samples.write(
                 "bad.json", samples.text("in-plane.json").replaceFirst("\"frameNumber\" : 1", "\"frameNumber\" : 7"));
@@ -287,7 +353,8 @@ class CommandLineTest {
 
     @Test
     void helpNamesEveryCommand() {
-        assertThat(Invoked.plumbline("--help").out()).contains("plan", "compare", "record", "samples", "serve");
+        assertThat(Invoked.plumbline("--help").out())
+                .contains("plan", "compare", "record", "show", "check", "frame", "samples", "serve");
     }
 
     @Test

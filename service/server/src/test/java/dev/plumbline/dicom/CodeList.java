@@ -40,7 +40,8 @@ final class CodeList {
         String concept = set.concept().map(c -> ", values of `" + c + "`").orElse("");
         String about = set.about().isEmpty() ? "" : set.about() + ".\n\n";
         List<Codes.Entry> entries = set.entries();
-        return "## " + set.name() + concept + "\n\n" + about + "| code | scheme | meaning | word | source |\n|---|---|---|---|---|\n"
+        return "## " + set.name() + concept + "\n\n" + about
+                + "| code | scheme | meaning | word | source |\n|---|---|---|---|---|\n"
                 + entries.stream()
                         .map(entry -> row(
                                 "`" + entry.code().value() + "`",
@@ -53,7 +54,8 @@ final class CodeList {
 
     private static String template(String identifier) {
         String name = TemplateFiles.json(Templates.file(identifier)).get("name").asText();
-        String about = TemplateFiles.json(Templates.file(identifier)).get("about").asText();
+        String about =
+                TemplateFiles.json(Templates.file(identifier)).get("about").asText();
         return "## " + (identifier.startsWith("PL") ? identifier : "TID " + identifier) + " " + name + "\n\n" + about
                 + "\n\n| row | relation | type | concept | times | required |\n|---|---|---|---|---|---|\n"
                 + Templates.of(identifier).stream().map(CodeList::rows).collect(Collectors.joining());
@@ -61,7 +63,9 @@ final class CodeList {
 
     private static String rows(Templates.Node node) {
         TemplateRow row = node.row();
-        String most = row.times().most() == Integer.MAX_VALUE ? "n" : Integer.toString(row.times().most());
+        String most = row.times().most() == Integer.MAX_VALUE
+                ? "n"
+                : Integer.toString(row.times().most());
         return row(
                         ">".repeat(row.nest()) + " " + row.row(),
                         row.relation().map(Relation::text).orElse(""),

@@ -40,15 +40,16 @@ class CodesTest {
 
     @Test
     void everyCodeStandsInTheFileOnce() {
-        assertThat(entries().map(entry -> entry.code().scheme() + " " + entry.code().value()))
+        assertThat(entries()
+                        .map(entry -> entry.code().scheme() + " " + entry.code().value()))
                 .doesNotHaveDuplicates();
     }
 
     @Test
     void everyWordOfASetStandsForOneCode() {
-        assertThat(Codes.sets()).allSatisfy(set -> assertThat(
-                        set.entries().stream().flatMap(entry -> entry.word().stream()))
-                .doesNotHaveDuplicates());
+        assertThat(Codes.sets())
+                .allSatisfy(set -> assertThat(set.entries().stream().flatMap(entry -> entry.word().stream()))
+                        .doesNotHaveDuplicates());
     }
 
     @Test
@@ -120,19 +121,22 @@ class CodesTest {
 
     @Test
     void everyTemplateNamesOnlyCodesAndSetsOfTheFile() {
-        assertThat(Templates.identifiers()).allSatisfy(identifier -> assertThat(Templates.of(identifier))
-                .isNotEmpty()
-                .allSatisfy(CodesTest::known));
+        assertThat(Templates.identifiers())
+                .allSatisfy(identifier ->
+                        assertThat(Templates.of(identifier)).isNotEmpty().allSatisfy(CodesTest::known));
     }
 
     private static void known(Templates.Node node) {
         node.row().values().stream()
                 .filter(value -> value.startsWith("set "))
-                .forEach(value -> assertThat(Codes.set(value.substring(4)).entries()).isNotEmpty());
+                .forEach(value ->
+                        assertThat(Codes.set(value.substring(4)).entries()).isNotEmpty());
         node.row().values().stream()
                 .filter(value -> !value.startsWith("set "))
                 .forEach(value -> assertThat(Codes.named(value).meaning()).isNotBlank());
-        node.row().include().ifPresent(included -> assertThat(Templates.of(included)).isNotEmpty());
+        node.row()
+                .include()
+                .ifPresent(included -> assertThat(Templates.of(included)).isNotEmpty());
         node.children().forEach(CodesTest::known);
     }
 }

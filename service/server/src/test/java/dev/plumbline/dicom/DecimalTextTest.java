@@ -30,9 +30,11 @@ class DecimalTextTest {
 
     @Test
     void putsTheExactNumberBesideARoundedOne() {
-        assertThat(DecimalText.measured(33.690067525979785, Codes.ucum("deg")).exact()).contains(33.690067525979785);
+        assertThat(DecimalText.measured(33.690067525979785, Codes.ucum("deg")).exact())
+                .contains(33.690067525979785);
         assertThat(DecimalText.measured(2.5, Codes.ucum("mm")).exact()).isEmpty();
-        assertThat(DecimalText.measured(33.690067525979785, Codes.ucum("deg")).value()).isEqualTo(33.690067525979785);
+        assertThat(DecimalText.measured(33.690067525979785, Codes.ucum("deg")).value())
+                .isEqualTo(33.690067525979785);
     }
 
     @Test

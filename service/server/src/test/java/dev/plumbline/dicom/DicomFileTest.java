@@ -217,8 +217,7 @@ class DicomFileTest {
                 .put(Tag.REGION_LOCATION_MAX_X1, 20)
                 .put(Tag.REGION_LOCATION_MAX_Y1, 9);
         for (DataSet image : List.of(TestImage.grey(1), TestImage.rgb(1))) {
-            BufferedImage masked =
-                    open(TestImage.withRegions(image, region)).maskedImage(1);
+            BufferedImage masked = open(TestImage.withRegions(image, region)).maskedImage(1);
             for (int row = 0; row < TestImage.ROWS; row++) {
                 for (int column = 0; column < TestImage.COLUMNS; column++) {
                     boolean inside = 10 <= column && column <= 20 && 5 <= row && row <= 9;
@@ -228,7 +227,8 @@ class DicomFileTest {
             }
         }
         DicomFile without = open(TestImage.grey(1));
-        assertThatThrownBy(() -> without.maskedImage(1)).hasMessageContaining("does not tell where the ultrasound ends");
+        assertThatThrownBy(() -> without.maskedImage(1))
+                .hasMessageContaining("does not tell where the ultrasound ends");
     }
 
     private DicomFile open(DataSet dataSet) throws IOException {

@@ -23,13 +23,6 @@ final class DrawnSamples {
         return FRAMES.computeIfAbsent(sample.name(), name -> SET.render(sample));
     }
 
-    static Sample named(String name) {
-        return SET.all().stream()
-                .filter(sample -> sample.name().equals(name))
-                .findFirst()
-                .orElseThrow();
-    }
-
     static Path write(Sample sample, Path directory) throws IOException {
         DataSet object = new SampleObjects(SET).object(sample, frames(sample));
         return Files.write(directory.resolve(sample.name() + ".dcm"), DicomFile.encode(object));

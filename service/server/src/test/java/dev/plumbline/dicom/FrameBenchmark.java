@@ -46,11 +46,11 @@ public class FrameBenchmark {
     public void write() throws IOException {
         folder = Files.createTempDirectory("frames");
         cine = folder.resolve("cine.dcm");
-        byte[] front = DicomFile.encode(TestImage.pixelModule(
-                        TestImage.ultrasound(FrameClass.US_MULTIFRAME), "RGB", CINE_FRAMES)
-                .put(Tag.ROWS, ROWS)
-                .put(Tag.COLUMNS, COLUMNS)
-                .put(Tag.PIXEL_DATA, new byte[2]));
+        byte[] front = DicomFile.encode(
+                TestImage.pixelModule(TestImage.ultrasound(FrameClass.US_MULTIFRAME), "RGB", CINE_FRAMES)
+                        .put(Tag.ROWS, ROWS)
+                        .put(Tag.COLUMNS, COLUMNS)
+                        .put(Tag.PIXEL_DATA, new byte[2]));
         int length = CINE_FRAMES * ROWS * COLUMNS * 3;
         for (int i = 0; i < 4; i++) {
             front[front.length - 6 + i] = (byte) (length >>> 8 * i);
@@ -110,7 +110,8 @@ public class FrameBenchmark {
 
     @Benchmark
     public byte[] frameOfTheCineByDcmtk() {
-        return OutsideProgram.run("dcm2pnm", "--write-raw-pnm", "+F", Integer.toString(CINE_FRAMES / 2), cine.toString());
+        return OutsideProgram.run(
+                "dcm2pnm", "--write-raw-pnm", "+F", Integer.toString(CINE_FRAMES / 2), cine.toString());
     }
 
     @Benchmark

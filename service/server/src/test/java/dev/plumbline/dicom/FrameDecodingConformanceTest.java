@@ -234,12 +234,12 @@ class FrameDecodingConformanceTest {
         for (int i = 0; i < entries.length; i++) {
             entries[i] = (short) (4095 - i * i / 4095);
         }
-        DataSet table = new DataSet()
-                .put(Tag.LUT_DESCRIPTOR, entries.length, 0, 12)
-                .put(Tag.LUT_DATA, widened(entries));
+        DataSet table =
+                new DataSet().put(Tag.LUT_DESCRIPTOR, entries.length, 0, 12).put(Tag.LUT_DATA, widened(entries));
         Path interest = TestImage.write(TestImage.grey16().put(Tag.VOI_LUT_SEQUENCE, List.of(table)), folder);
         assertThat(Pnm.difference(
-                        Pnm.samples(DicomFile.open(interest).image(1)), Pnm.byDcmtk("dcm2pnm", interest, 1, "+Wl", "1")))
+                        Pnm.samples(DicomFile.open(interest).image(1)),
+                        Pnm.byDcmtk("dcm2pnm", interest, 1, "+Wl", "1")))
                 .isLessThanOrEqualTo(1);
 
         table.put(Tag.MODALITY_LUT_TYPE, "US");
@@ -249,7 +249,8 @@ class FrameDecodingConformanceTest {
                 .put(Tag.WINDOW_WIDTH, "3000");
         Path modality = TestImage.write(both, folder);
         assertThat(Pnm.difference(
-                        Pnm.samples(DicomFile.open(modality).image(1)), Pnm.byDcmtk("dcm2pnm", modality, 1, "+Wi", "1")))
+                        Pnm.samples(DicomFile.open(modality).image(1)),
+                        Pnm.byDcmtk("dcm2pnm", modality, 1, "+Wi", "1")))
                 .isLessThanOrEqualTo(1);
     }
 

@@ -17,8 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class PatientNameConformanceTest {
     private static final Path FILES = Path.of("/usr/lib/python3/dist-packages/pydicom/data/charset_files");
-    private static final String SAME_NAME =
-            """
+    private static final String SAME_NAME = """
             import sys, pydicom
             source, record = (pydicom.dcmread(name, force=True) for name in sys.argv[1:])
             assert record.SpecificCharacterSet == 'ISO_IR 192', record.SpecificCharacterSet
@@ -33,8 +32,18 @@ class PatientNameConformanceTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "chrArab", "chrFren", "chrGerm", "chrGreek", "chrH31", "chrH32", "chrHbrw", "chrI2", 
-                "chrKoreanMulti", "chrRuss", "chrX1", "chrX2"
+                "chrArab",
+                "chrFren",
+                "chrGerm",
+                "chrGreek",
+                "chrH31",
+                "chrH32",
+                "chrHbrw",
+                "chrI2",
+                "chrKoreanMulti",
+                "chrRuss",
+                "chrX1",
+                "chrX2"
             })
     void keepsTheNameInEveryCharacterSet(String name) throws IOException {
         Path source = FILES.resolve(name + ".dcm");
@@ -44,8 +53,7 @@ class PatientNameConformanceTest {
             frame.header().copy(Tag.SPECIFIC_CHARACTER_SET, named).copy(Tag.PATIENT_NAME, named);
             return frame;
         };
-        RecordSource record =
-                new RecordSource(RecordFixtures.IN_PLANE.revision(), RecordFixtures.INSTALLATION, frames);
+        RecordSource record = new RecordSource(RecordFixtures.IN_PLANE.revision(), RecordFixtures.INSTALLATION, frames);
         Path file = folder.resolve("record.dcm");
         Files.write(file, DicomFile.encode(RecordComposer.report(record, FramesUsed.of(record))));
         OtherProgram.Verdict verdict =

@@ -89,7 +89,8 @@ class RecordComposerTest {
         List<String> listed = report.items(Tag.CURRENT_REQUESTED_PROCEDURE_EVIDENCE_SEQUENCE).stream()
                 .flatMap(study -> study.items(Tag.REFERENCED_SERIES_SEQUENCE).stream())
                 .flatMap(series -> series.items(Tag.REFERENCED_SOP_SEQUENCE).stream())
-                .map(instance -> instance.string(Tag.REFERENCED_SOP_INSTANCE_UID).orElseThrow())
+                .map(instance ->
+                        instance.string(Tag.REFERENCED_SOP_INSTANCE_UID).orElseThrow())
                 .toList();
         assertThat(listed).containsExactlyInAnyOrderElementsOf(named);
     }
@@ -118,8 +119,7 @@ class RecordComposerTest {
         RecordComposer composer = new RecordComposer(RecordFixtures.INSTALLATION);
         assertThatThrownBy(() -> composer.compose(revision, frames))
                 .isInstanceOf(Refusal.class)
-                .satisfies(e ->
-                        assertThat(((Refusal) e).problem().pointer()).isEqualTo("/observations/0/frame"));
+                .satisfies(e -> assertThat(((Refusal) e).problem().pointer()).isEqualTo("/observations/0/frame"));
     }
 
     @Test
@@ -140,8 +140,7 @@ class RecordComposerTest {
             frame.header().put(Tag.LOSSY_IMAGE_COMPRESSION, "01").put(Tag.LOSSY_IMAGE_COMPRESSION_RATIO, "8.5");
             return frame;
         };
-        RecordSource source =
-                new RecordSource(RecordFixtures.IN_PLANE.revision(), RecordFixtures.INSTALLATION, frames);
+        RecordSource source = new RecordSource(RecordFixtures.IN_PLANE.revision(), RecordFixtures.INSTALLATION, frames);
         DataSet capture = SecondaryCapture.of(
                 source, FramesUsed.of(source).get(1), 2, new BufferedImage(2, 2, BufferedImage.TYPE_INT_RGB));
         assertThat(capture.string(Tag.LOSSY_IMAGE_COMPRESSION)).contains("01");

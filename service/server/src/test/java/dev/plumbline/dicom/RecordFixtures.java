@@ -143,9 +143,8 @@ enum RecordFixtures {
     }
 
     static RecordRevision revision(CaseDocument document) {
-        OffsetDateTime time = document.signature()
-                .map(Signature::time)
-                .orElse(OffsetDateTime.parse("2026-01-05T10:20:00+01:00"));
+        OffsetDateTime time =
+                document.signature().map(Signature::time).orElse(OffsetDateTime.parse("2026-01-05T10:20:00+01:00"));
         return new RecordRevision(document.caseId().orElseThrow(), 1, document, comparison(document), time);
     }
 

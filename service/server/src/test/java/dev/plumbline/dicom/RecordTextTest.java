@@ -31,14 +31,27 @@ class RecordTextTest {
 
     @Test
     void callsADraftADraft() {
-        assertThat(RecordText.of(RecordFixtures.DRAFT.report())).startsWith("Imaging Measurement Report, draft, not signed");
+        assertThat(RecordText.of(RecordFixtures.DRAFT.report()))
+                .startsWith("Imaging Measurement Report, draft, not signed");
     }
 
     @Test
     void usesNoWordThatTheProductNeverUses() {
         for (RecordFixtures fixture : RecordFixtures.values()) {
-            String text = RecordText.of(fixture.report()).replace(Cautions.text(), "").toLowerCase(Locale.ROOT);
-            for (String never : List.of("safe", "clear of", "optimal", "recommended", "on target", " hit", " miss", "error", "accurate", "guided", "competent")) {
+            String text =
+                    RecordText.of(fixture.report()).replace(Cautions.text(), "").toLowerCase(Locale.ROOT);
+            for (String never : List.of(
+                    "safe",
+                    "clear of",
+                    "optimal",
+                    "recommended",
+                    "on target",
+                    " hit",
+                    " miss",
+                    "error",
+                    "accurate",
+                    "guided",
+                    "competent")) {
                 assertThat(text).doesNotContain(never);
             }
         }

@@ -44,10 +44,8 @@ class SampleObjectsTest {
 
     @Test
     void theImageShownIsTheFrameDrawn() throws IOException {
-        for (Sample sample : List.of(
-                SET.inPlaneNeedle(),
-                DrawnSamples.named("colour-doppler"),
-                DrawnSamples.named("cine-needle-advances"))) {
+        for (Sample sample :
+                List.of(SET.inPlaneNeedle(), SET.named("colour-doppler"), SET.named("cine-needle-advances"))) {
             List<SampleFrame> frames = DrawnSamples.frames(sample);
             SampleFrame last = frames.get(frames.size() - 1);
 

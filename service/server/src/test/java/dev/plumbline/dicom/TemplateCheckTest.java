@@ -63,8 +63,7 @@ class TemplateCheckTest {
     }
 
     private static UnaryOperator<ContentItem> without(Predicate<ContentItem> child) {
-        return item ->
-                item.with(item.children().stream().filter(child.negate()).toList());
+        return item -> item.with(item.children().stream().filter(child.negate()).toList());
     }
 
     private static void finds(CheckReport report, String place, String text) {
@@ -94,8 +93,8 @@ class TemplateCheckTest {
     @Test
     void noticesAFrameNumberOutOfRange() {
         DataSet report = RecordFixtures.IN_PLANE.report();
-        CheckReport found = TemplateCheck.check(
-                report, uid -> uid.equals("2.25.3002") ? OptionalInt.of(6) : OptionalInt.of(1));
+        CheckReport found =
+                TemplateCheck.check(report, uid -> uid.equals("2.25.3002") ? OptionalInt.of(6) : OptionalInt.of(1));
         finds(found, "IMAGE", "names frame 7, which does not exist");
         finds(
                 changed(
@@ -130,9 +129,7 @@ class TemplateCheckTest {
         finds(
                 changed(
                         named(Concepts.TARGET),
-                        value(new ItemValue.Coordinates(
-                                ItemValue.GraphicType.POINT,
-                                List.of(new PointPx(640.5, 10))))),
+                        value(new ItemValue.Coordinates(ItemValue.GraphicType.POINT, List.of(new PointPx(640.5, 10))))),
                 "Target",
                 "outside the image");
     }
@@ -142,9 +139,7 @@ class TemplateCheckTest {
         finds(
                 changed(
                         named(Concepts.PATH),
-                        value(new ItemValue.Coordinates(
-                                ItemValue.GraphicType.POLYLINE,
-                                List.of(new PointPx(1, 1))))),
+                        value(new ItemValue.Coordinates(ItemValue.GraphicType.POLYLINE, List.of(new PointPx(1, 1))))),
                 "Path",
                 "POLYLINE of one point");
     }
@@ -158,8 +153,7 @@ class TemplateCheckTest {
                                 .filter(angle.code()::means)
                                 .isPresent(),
                         value(new ItemValue.Numeric(
-                                Optional.of(DecimalText.measured(33, Codes.ucum("kg"))),
-                                Optional.empty()))),
+                                Optional.of(DecimalText.measured(33, Codes.ucum("kg"))), Optional.empty()))),
                 "Angle",
                 "is in kg");
     }
@@ -210,7 +204,10 @@ class TemplateCheckTest {
     @Test
     void noticesATrackingUidUsedTwice() {
         DataSet report = RecordFixtures.IN_PLANE.report();
-        String plan = RecordReader.groups(ContentReader.read(report)).get(0).item().named(Concepts.TRACKING_UID)
+        String plan = RecordReader.groups(ContentReader.read(report))
+                .get(0)
+                .item()
+                .named(Concepts.TRACKING_UID)
                 .map(item -> ((ItemValue.Uid) item.value()).uid())
                 .findFirst()
                 .orElseThrow();
@@ -229,8 +226,7 @@ class TemplateCheckTest {
                 changed(
                         TemplateCheckTest::isThin,
                         value(new ItemValue.Numeric(
-                                Optional.of(DecimalText.measured(1, Codes.ucum("mm"))),
-                                Optional.empty()))),
+                                Optional.of(DecimalText.measured(1, Codes.ucum("mm"))), Optional.empty()))),
                 "Depth",
                 "no rich number");
     }
@@ -240,7 +236,8 @@ class TemplateCheckTest {
         finds(
                 changed(
                         TemplateCheckTest::isThin,
-                        item -> item.with(item.children().get(0), item.children().get(0))),
+                        item -> item.with(
+                                item.children().get(0), item.children().get(0))),
                 "Depth",
                 "exactly one SCOORD");
     }
@@ -288,9 +285,10 @@ class TemplateCheckTest {
                 "Procedure details",
                 "outOfPlane");
         finds(
-                changed(named(Codes.dcm("111465")), value(new ItemValue.Numeric(
-                        Optional.of(DecimalText.measured(21, Codes.ucum("{gauge}"))),
-                        Optional.empty()))),
+                changed(
+                        named(Codes.dcm("111465")),
+                        value(new ItemValue.Numeric(
+                                Optional.of(DecimalText.measured(21, Codes.ucum("{gauge}"))), Optional.empty()))),
                 "Instrument",
                 "Needle Gauge");
     }
@@ -301,7 +299,9 @@ class TemplateCheckTest {
         finds(
                 changed(
                         named(Concepts.MEASUREMENT_GROUP),
-                        without(item -> item.codeOf(Concepts.EQUIVALENT_MEANING).filter(path::means).isPresent())),
+                        without(item -> item.codeOf(Concepts.EQUIVALENT_MEANING)
+                                .filter(path::means)
+                                .isPresent())),
                 "Measurement Group",
                 "Q-NEEDLEMIN");
     }
@@ -383,8 +383,7 @@ class TemplateCheckTest {
                                 number,
                                 named(Concepts.TARGET),
                                 value(new ItemValue.Coordinates(
-                                        ItemValue.GraphicType.POINT,
-                                        List.of(new PointPx(321, 360)))))),
+                                        ItemValue.GraphicType.POINT, List.of(new PointPx(321, 360)))))),
                 "Target",
                 "differs from the same mark");
     }
@@ -395,5 +394,13 @@ class TemplateCheckTest {
                 changed(named(Concepts.COMMENT), value(new ItemValue.Text("Plan 33.7° and more words"))),
                 "Comment",
                 "longer than 16");
+    }
+
+    @Test
+    void noticesCautionsThatWereReworded() {
+        finds(
+                changed(named(Codes.own("CAUTIONS")), value(new ItemValue.Text("Take care."))),
+                "Cautions",
+                "word for word");
     }
 }

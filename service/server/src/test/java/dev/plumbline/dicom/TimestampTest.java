@@ -29,7 +29,8 @@ class TimestampTest {
     @CsvSource({"2026-01-05T10:15:00+01:00", "2026-12-31T23:59:59.000001-11:00", "2026-01-05T10:15:00Z"})
     void readsBackWhatItWrote(String iso) {
         OffsetDateTime time = OffsetDateTime.parse(iso);
-        assertThat(Timestamp.parse(new Timestamp(time).dateTime(), ZoneOffset.UTC)).isEqualTo(time);
+        assertThat(Timestamp.parse(new Timestamp(time).dateTime(), ZoneOffset.UTC))
+                .isEqualTo(time);
     }
 
     @Test
@@ -40,7 +41,9 @@ class TimestampTest {
 
     @Test
     void knowsWhatADicomTimeCannotHold() {
-        assertThat(new Timestamp(OffsetDateTime.parse("2026-01-05T10:15:00.0000001Z")).isWhole()).isFalse();
-        assertThat(new Timestamp(OffsetDateTime.parse("2026-01-05T10:15:00.000001Z")).isWhole()).isTrue();
+        assertThat(new Timestamp(OffsetDateTime.parse("2026-01-05T10:15:00.0000001Z")).isWhole())
+                .isFalse();
+        assertThat(new Timestamp(OffsetDateTime.parse("2026-01-05T10:15:00.000001Z")).isWhole())
+                .isTrue();
     }
 }

@@ -30,7 +30,8 @@ class ViewerLayoutTest {
 
     private static Stream<ContentItem> thin(ContentItem group) {
         return group.children().stream()
-                .filter(child -> child.value() instanceof Numeric && child.children().size() == 1);
+                .filter(child ->
+                        child.value() instanceof Numeric && child.children().size() == 1);
     }
 
     private static List<String> comments(ContentItem group) {
@@ -41,7 +42,8 @@ class ViewerLayoutTest {
 
     private static ContentItem labelled(RecordFixtures fixture, String label) {
         return groups(fixture.report()).stream()
-                .filter(group -> group.textOf(Concepts.TRACKING_IDENTIFIER).orElse("").equals(label))
+                .filter(group ->
+                        group.textOf(Concepts.TRACKING_IDENTIFIER).orElse("").equals(label))
                 .findFirst()
                 .orElseThrow();
     }
@@ -89,12 +91,12 @@ class ViewerLayoutTest {
     void trackingUidsAreUniqueAndTrackingIdentifiersNeutral(RecordFixtures fixture) {
         List<ContentItem> groups = groups(fixture.report());
         assertThat(groups.stream()
-                        .map(group -> group.first(Concepts.TRACKING_UID).orElseThrow().value()))
+                        .map(group ->
+                                group.first(Concepts.TRACKING_UID).orElseThrow().value()))
                 .doesNotHaveDuplicates();
         assertThat(groups)
-                .noneMatch(group -> group.textOf(Concepts.TRACKING_IDENTIFIER)
-                        .orElse("")
-                        .startsWith("Cornerstone"));
+                .noneMatch(group ->
+                        group.textOf(Concepts.TRACKING_IDENTIFIER).orElse("").startsWith("Cornerstone"));
     }
 
     @ParameterizedTest
@@ -131,11 +133,9 @@ class ViewerLayoutTest {
 
     @Test
     void thePlanShowsItsPointBeforeItsLineSoThatLabelsStayApart() {
-        List<ContentItem> thin =
-                thin(labelled(RecordFixtures.IN_PLANE, "Plan")).toList();
+        List<ContentItem> thin = thin(labelled(RecordFixtures.IN_PLANE, "Plan")).toList();
         assertThat(thin)
-                .extracting(number ->
-                        ((Coordinates) number.children().get(0).value()).type())
+                .extracting(number -> ((Coordinates) number.children().get(0).value()).type())
                 .containsExactly(GraphicType.POINT, GraphicType.POLYLINE);
         assertThat(thin)
                 .extracting(number -> number.name().orElseThrow().meaning())

@@ -38,7 +38,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.RandomDistribution;
 
 /** Case documents with every field stated or not, at random; any seed gives a valid one. */
-final class CaseDocuments {
+public final class CaseDocuments {
     private final Random random;
 
     private CaseDocuments(Random random) {
@@ -46,7 +46,7 @@ final class CaseDocuments {
     }
 
     /** Documents that any door takes. */
-    static Arbitrary<CaseDocument> any() {
+    public static Arbitrary<CaseDocument> any() {
         return Arbitraries.longs()
                 .withDistribution(RandomDistribution.uniform())
                 .map(seed -> of(seed));

@@ -24,7 +24,8 @@ final class DocumentedCases {
         Matcher block = JSON_BLOCK.matcher(text);
         assertThat(block.find()).as("a JSON example in " + page).isTrue();
         String json = block.group(1);
-        assertThat(new CaseSchema().complaints(new ObjectMapper().readTree(json))).isEmpty();
+        assertThat(new CaseSchema().complaints(new ObjectMapper().readTree(json)))
+                .isEmpty();
         CaseDocument document = CaseJson.read(json.getBytes(StandardCharsets.UTF_8), Door.HTTP);
         CaseInputs inputs = CaseInputs.of(document, frame -> {
             throw new IllegalStateException("The example states its scale.");

@@ -1,12 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.drawing;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.util.Random;
 
-/** Pictures to draw over: speckle of one mean brightness, the same every time. */
+/** Pictures to draw over: plain, or speckle of one mean brightness that is the same every time. */
 final class Background {
     private Background() {}
+
+    /** One grey everywhere. */
+    static BufferedImage plain(int columns, int rows) {
+        BufferedImage image = new BufferedImage(columns, rows, BufferedImage.TYPE_INT_RGB);
+        Graphics2D graphics = image.createGraphics();
+        graphics.setColor(Color.DARK_GRAY);
+        graphics.fillRect(0, 0, columns, rows);
+        graphics.dispose();
+        return image;
+    }
 
     /** Rayleigh-distributed grey levels around a mean, as unprocessed speckle has. */
     static BufferedImage speckle(int columns, int rows, double mean) {

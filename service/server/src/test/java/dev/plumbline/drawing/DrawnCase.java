@@ -10,6 +10,7 @@ import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
+import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.geometry.UltrasoundRegion;
 import dev.plumbline.needle.Needle;
 import dev.plumbline.observation.ObservationInput;
@@ -18,11 +19,8 @@ import dev.plumbline.observation.Phase;
 import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Constraints;
 import dev.plumbline.plan.Hazard;
-import dev.plumbline.plan.InPlanePlan;
 import dev.plumbline.plan.Intent;
-import dev.plumbline.plan.Limit;
 import dev.plumbline.plan.Nerve;
-import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanInput;
 import dev.plumbline.plan.PlanMarks;
 import java.util.List;
@@ -130,7 +128,7 @@ record DrawnCase(
         return Optional.of(new Intent.PunctureDistance(mm));
     }
 
-    /** The same marks with hazards and nerves; they are drawn whether or not a plan was made with them. */
+    /** The same marks with hazards and nerves. */
     static PlanInput with(PlanInput input, List<Nerve> nerves, List<Hazard> hazards) {
         PlanMarks marks = new PlanMarks(
                 input.marks().target(),
@@ -150,12 +148,43 @@ record DrawnCase(
     }
 
     static PlanInput withNeedle(PlanInput input, double lengthMm) {
+        Needle needle = new Needle(OptionalInt.empty(), OptionalDouble.of(lengthMm), Optional.empty());
+        return with(input, input.probe(), needle);
+    }
+
+    static PlanInput withSkin(PlanInput input, SkinBeyondProbe skin) {
+        return with(input, with(input.probe(), Probe.Kind.LINEAR, skin, OptionalDouble.empty()), input.needle());
+    }
+
+    static PlanInput curved(PlanInput input, double arcRadiusMm) {
+        SkinBeyondProbe flat = new SkinBeyondProbe.Flat();
+        return with(
+                input,
+                with(input.probe(), Probe.Kind.CURVED, flat, OptionalDouble.of(arcRadiusMm)),
+                new Needle(OptionalInt.of(20), OptionalDouble.of(150), Optional.empty()));
+    }
+
+    private static Probe with(Probe probe, Probe.Kind kind, SkinBeyondProbe skin, OptionalDouble arcRadiusMm) {
+        return new Probe(
+                Optional.of(kind),
+                probe.footprintMm(),
+                probe.midpoint(),
+                probe.needleSide(),
+                probe.beamThicknessMm(),
+                Optional.of(skin),
+                probe.housingLengthMm(),
+                probe.housingHalfThicknessMm(),
+                probe.imageInverted(),
+                arcRadiusMm);
+    }
+
+    private static PlanInput with(PlanInput input, Probe probe, Needle needle) {
         return new PlanInput(
                 input.approach(),
                 input.frame(),
-                input.probe(),
+                probe,
                 input.marks(),
-                new Needle(OptionalInt.empty(), OptionalDouble.of(lengthMm), Optional.empty()),
+                needle,
                 input.intent(),
                 input.constraints(),
                 input.uncertainty());
@@ -163,26 +192,6 @@ record DrawnCase(
 
     static Comparison planned(PlanInput input) {
         return Comparison.of(input, List.of());
-    }
-
-    /** As if these limits forbade the stated path. */
-    static Comparison forbidden(Comparison made, List<Limit> binding) {
-        InPlanePlan plan = (InPlanePlan) made.plan();
-        Plan.Judgement was = plan.judgement();
-        Plan.Judgement judgement =
-                new Plan.Judgement(binding, was.unchecked(), was.notes(), was.assumptions(), was.doubts());
-        InPlanePlan forbidden = new InPlanePlan(
-                plan.source(),
-                false,
-                plan.inBand(),
-                plan.readings(),
-                plan.line(),
-                plan.clearances(),
-                judgement,
-                plan.choices(),
-                plan.waysOut(),
-                plan.text());
-        return new Comparison(forbidden, made.observations(), made.deviations());
     }
 
     /** A straight shaft from the skin to its end, marked at two points. */
@@ -217,15 +226,12 @@ record DrawnCase(
                 from.column() + share * (to.column() - from.column()), from.row() + share * (to.row() - from.row()));
     }
 
+    /** An artery, and a rib where the frame is deep enough for it. */
     List<Hazard> hazards() {
-        return List.of(
-                new Hazard("artery", Hazard.Kind.ARTERY, OptionalDouble.of(2), new Shape.Disc(at(-9, 14), 3)),
-                new Hazard(
-                        "first rib",
-                        Hazard.Kind.BONE,
-                        OptionalDouble.of(1.5),
-                        new Shape.Outline(
-                                List.of(at(-15, 30), at(-6, 28.5), at(4, 29.5), at(9, 32), at(3, 34), at(-14, 33)))));
+        Hazard artery = new Hazard("artery", Hazard.Kind.ARTERY, OptionalDouble.of(2), new Shape.Disc(at(-9, 14), 3));
+        List<PointPx> outline = List.of(at(-15, 30), at(-6, 28.5), at(4, 29.5), at(9, 32), at(3, 34), at(-14, 33));
+        Hazard rib = new Hazard("first rib", Hazard.Kind.BONE, OptionalDouble.of(1.5), new Shape.Outline(outline));
+        return outline.stream().allMatch(frame()::holds) ? List.of(artery, rib) : List.of(artery);
     }
 
     List<Nerve> nerves(double depth) {

@@ -3,6 +3,7 @@ package dev.plumbline.drawing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.plan.Nerve;
 import dev.plumbline.plan.PlanInput;
@@ -122,9 +123,8 @@ class LayoutTest {
 
     @Test
     void scalesTextAndLinesWithTheFrame() {
-        Scene small = Gallery.scenes().get("plan");
-        DrawnCase twice =
-                DrawnCase.linear(1280, 1280, new dev.plumbline.geometry.PixelSize(0.0296875, 0.0296875), 80, 38);
+        Scene small = Gallery.scene("plan");
+        DrawnCase twice = DrawnCase.linear(1280, 1280, new PixelSize(0.0296875, 0.0296875), 80, 38);
         PlanInput input = twice.input(19, DrawnCase.entry(29));
         Scene large = PlanDrawing.of(input, DrawnCase.planned(input));
         Box one = Layout.of(small, true).canvas();

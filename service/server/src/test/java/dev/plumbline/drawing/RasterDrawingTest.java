@@ -74,7 +74,7 @@ class RasterDrawingTest {
 
     @Test
     void refusesAPictureOfAnotherSize() {
-        Optional<BufferedImage> other = Optional.of(Background.speckle(641, 640, 60));
+        Optional<BufferedImage> other = Optional.of(Background.plain(641, 640));
         assertThatThrownBy(() -> RasterDrawing.image(plan(SQUARE), other))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("641 x 640");

@@ -42,15 +42,13 @@ record SampleDrawings(Scene plan, BufferedImage planned, Scene observation, Buff
         SampleTruth planTruth = before.scene().truths().get(0);
         SampleTruth needleTruth = after.scene().truths().get(0);
         Approach approach = needleTruth.needle().orElseThrow().approach();
-        PlanInput bare = input(before, planTruth, approach, intent);
+        PlanInput input = input(before, planTruth, approach, intent);
         ObservationInput seen = observation(after, needleTruth);
-        Comparison compared = Comparison.of(bare, List.of(seen));
-        PlanInput marked = DrawnCase.with(
-                bare, planTruth.structures().nerves(), planTruth.structures().hazards());
+        Comparison compared = Comparison.of(input, List.of(seen));
         return new SampleDrawings(
-                PlanDrawing.of(marked, compared),
+                PlanDrawing.of(input, compared),
                 picture(before),
-                PlanDrawing.ofObservation(seen, marked, compared, 0),
+                PlanDrawing.ofObservation(seen, input, compared, 0),
                 picture(after));
     }
 
@@ -76,7 +74,11 @@ record SampleDrawings(Scene plan, BufferedImage planned, Scene observation, Buff
                 approach == Approach.OUT_OF_PLANE ? OptionalDouble.of(9) : OptionalDouble.empty(),
                 Optional.empty());
         PlanMarks marks = new PlanMarks(
-                truth.target().at(), Optional.of(truth.target().kind()), truth.skin(), List.of(), List.of());
+                truth.target().at(),
+                Optional.of(truth.target().kind()),
+                truth.skin(),
+                truth.structures().nerves(),
+                truth.structures().hazards());
         return new PlanInput(
                 approach,
                 geometry(sample, truth),

@@ -9,6 +9,7 @@ import dev.plumbline.deviation.Comparison;
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Shape;
+import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.plan.Hazard;
 import dev.plumbline.plan.InPlanePlan;
@@ -18,6 +19,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.Base64;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -37,7 +39,7 @@ class SvgDrawingTest {
     }
 
     private static SvgReader over(Scene scene) {
-        return SvgReader.of(SvgDrawing.text(scene, Optional.of(Background.speckle(scene.columns(), scene.rows(), 60))));
+        return SvgReader.of(SvgDrawing.text(scene, Optional.of(Background.plain(scene.columns(), scene.rows()))));
     }
 
     private static void near(Xy drawn, PointPx expected) {
@@ -171,6 +173,46 @@ class SvgDrawingTest {
     }
 
     @Test
+    void lowersTheSkinOfARoundLimbAndPutsTheEntryOnIt() {
+        SkinBeyondProbe limb = new SkinBeyondProbe.Round(60);
+        SvgReader svg = over(plan(DrawnCase.withSkin(SQUARE.input(19, DrawnCase.entry(29)), limb)));
+        near(SvgReader.start(svg.one("plan-lead-in")), SQUARE.at(29, 60 - Math.sqrt(60 * 60 - 29 * 29)));
+        List<Xy> skin = svg.ofClass("skin-beyond").stream()
+                .map(SvgReader::points)
+                .max(Comparator.comparingDouble(points -> points.get(0).x()))
+                .orElseThrow();
+        near(skin.get(0), SQUARE.at(19, 60 - Math.sqrt(60 * 60 - 19 * 19)));
+        assertThat(svg.text()).contains("Plan 21.7\u00b0");
+    }
+
+    @Test
+    void drawsTheFaceOfACurvedArrayAsItsArc() {
+        DrawnCase frame = DrawnCase.linear(700, 600, new PixelSize(0.14, 0.14), 60, 58);
+        SvgReader svg = over(plan(DrawnCase.curved(frame.input(45, DrawnCase.entry(60)), 60)));
+        List<Xy> face = SvgReader.points(svg.one("probe"));
+        // between the two turned-up ends
+        near(face.get(1), frame.at(-29, Math.sqrt(60 * 60 - 29 * 29) - 60));
+        near(face.get(face.size() / 2), frame.at(0, 0));
+    }
+
+    @Test
+    void namesTheLimitsThatForbidAStatedPath() {
+        SvgReader svg = over(Gallery.scene("infeasible"));
+        assertThat(svg.text()).contains("outside the limits:", "Outside the limits: reach, hazard artery");
+    }
+
+    @Test
+    void drawsThePunctureTriangleOfAnOutOfPlanePlanTrueToScale() {
+        SvgReader svg = over(Gallery.scene("out-of-plane"));
+        Element path = svg.one("side-view-plan");
+        Xy puncture = SvgReader.start(path);
+        Xy crossing = SvgReader.end(path);
+        assertThat(puncture.x() - crossing.x()).isCloseTo(crossing.y() - puncture.y(), within(2 * WRITTEN));
+        assertThat(svg.text()).contains("20.0 mm from the beam", "45.0\u00b0");
+        assertThat(svg.ofClass("plan-path")).isEmpty();
+    }
+
+    @Test
     void saysDraftUntilSigned() {
         Scene draft = plan(SQUARE.input(19, DrawnCase.entry(29)));
         assertThat(over(draft).text()).contains("DRAFT, not signed");
@@ -242,18 +284,19 @@ class SvgDrawingTest {
 
     @Test
     void givesTheSameBytesForTheSameScene() {
-        Gallery.scenes().forEach((name, scene) -> {
-            Optional<BufferedImage> frame = Optional.of(Background.speckle(scene.columns(), scene.rows(), 60));
-            Scene again = Gallery.scenes().get(name);
-            assertThat(again).isEqualTo(scene);
-            assertThat(SvgDrawing.text(again, frame)).as(name).isEqualTo(SvgDrawing.text(scene, frame));
-        });
+        assertThat(Gallery.scenes()).isEqualTo(Gallery.scenes());
+        for (Scene each : Gallery.scenes().values()) {
+            assertThat(SvgDrawing.text(each, Optional.empty())).isEqualTo(SvgDrawing.text(each, Optional.empty()));
+        }
+        Scene scene = Gallery.scene("observed");
+        Optional<BufferedImage> frame = Optional.of(Background.speckle(640, 640, 60));
+        assertThat(SvgDrawing.text(Gallery.scene("observed"), frame)).isEqualTo(SvgDrawing.text(scene, frame));
     }
 
     @Test
     void refusesAPictureOfAnotherSize() {
         Scene scene = plan(SQUARE.input(19, DrawnCase.entry(29)));
-        Optional<BufferedImage> other = Optional.of(Background.speckle(64, 64, 60));
+        Optional<BufferedImage> other = Optional.of(Background.plain(64, 64));
         assertThatThrownBy(() -> SvgDrawing.text(scene, other)).isInstanceOf(IllegalArgumentException.class);
     }
 }

@@ -228,6 +228,20 @@ class DicomWebFlowTest {
         }
     }
 
+    /** As the viewer's setting relativeResolution: studies does with what it read from a series. */
+    @Test
+    void findsBulkDataThatAViewerResolvesAgainstTheStudy() throws IOException {
+        server.stow(imageFile(1, 1, 1));
+        String reference = tree(server.json(SERIES + "/metadata"))
+                .at("/0/7FE00010/BulkDataURI")
+                .asText();
+        assertThat(reference).isEqualTo("instances/" + instanceUid(1, 1, 1) + "/bulkdata/7FE00010");
+        assertThat(parts(server.get(STUDY + "/" + reference, "*/*"))).containsExactly(samples(1));
+        assertThat(server.get("/studies/" + studyUid(2) + "/" + reference, "*/*")
+                        .statusCode())
+                .isEqualTo(404);
+    }
+
     @Test
     void givesFramesAsTheViewerAsks() throws IOException {
         server.stow(DicomFile.encode(InventedObjects.cine(1, 1, 1, 3)));

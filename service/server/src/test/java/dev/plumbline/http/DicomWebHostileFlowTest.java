@@ -214,13 +214,7 @@ class DicomWebHostileFlowTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {
-                "PK\u0003\u0004",
-                "Rar!",
-                "7z\u00bc\u00af'\u001c",
-                "<?xml version=\"1.0\"?><!DOCTYPE x>",
-                "{}"
-            })
+            strings = {"PK\u0003\u0004", "Rar!", "7z\u00bc\u00af'\u001c", "<?xml version=\"1.0\"?><!DOCTYPE x>", "{}"})
     void keepsNothingThatIsNoDicomFile(String start) throws IOException {
         byte[] body = Arrays.copyOf(start.getBytes(StandardCharsets.ISO_8859_1), 4000);
         assertThat(server.stow(body).statusCode()).isEqualTo(409);

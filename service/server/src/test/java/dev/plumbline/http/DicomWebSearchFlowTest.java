@@ -21,13 +21,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class DicomWebSearchFlowTest {
     private static final ObjectMapper JSON = new ObjectMapper();
 
-    @TempDir
-    Path root;
-
     private ArchiveServer server;
 
     @BeforeAll
-    void start() throws IOException {
+    void start(@TempDir Path root) throws IOException {
         server = new ArchiveServer(root.resolve("data"));
         server.stow(imageFile(1, 1, 1), imageFile(2, 1, 1), imageFile(3, 1, 1));
     }
