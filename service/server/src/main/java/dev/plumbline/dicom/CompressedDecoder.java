@@ -69,12 +69,14 @@ final class CompressedDecoder {
     }
 
     private short[][] bands(Raster raster) {
-        short[][] bands = new short[shape.samples()][];
+        short[][] bands = new short[shape.samples()][shape.rows() * shape.columns()];
+        int[] line = new int[shape.columns()];
         for (int band = 0; band < bands.length; band++) {
-            int[] samples = raster.getSamples(0, 0, shape.columns(), shape.rows(), band, (int[]) null);
-            bands[band] = new short[samples.length];
-            for (int i = 0; i < samples.length; i++) {
-                bands[band][i] = (short) samples[i];
+            for (int row = 0; row < shape.rows(); row++) {
+                raster.getSamples(0, row, shape.columns(), 1, band, line);
+                for (int column = 0; column < line.length; column++) {
+                    bands[band][row * line.length + column] = (short) line[column];
+                }
             }
         }
         return bands;

@@ -13,6 +13,9 @@ import java.util.Set;
 record ImageDescription(PixelShape shape, int bitsStored, boolean signed, boolean planar) {
     private static final Set<String> GREY = Set.of("MONOCHROME1", "MONOCHROME2");
     private static final Set<String> COLOUR = Set.of("RGB", "YBR_FULL", "YBR_FULL_422", "YBR_RCT", "YBR_ICT");
+    /** Keeps the memory that one frame takes within bounds; far above any scanner's screen (design choice). */
+    private static final int MOST_PIXELS = 1 << 24;
+
     static final String PALETTE = "PALETTE COLOR";
 
     static ImageDescription of(DataSet header, PixelShape shape) {
@@ -30,6 +33,12 @@ record ImageDescription(PixelShape shape, int bitsStored, boolean signed, boolea
                     "Send samples whose bits are the lowest ones of each cell.");
         }
         samples(shape);
+        if ((long) shape.rows() * shape.columns() > MOST_PIXELS) {
+            throw Fault.unsupported(
+                    "The frame has " + shape.rows() + " x " + shape.columns() + " pixels; at most " + MOST_PIXELS
+                            + " are decoded",
+                    "Send a smaller image.");
+        }
         boolean signed = header.integer(Tag.PIXEL_REPRESENTATION).orElse(0) == 1;
         boolean planar = header.integer(Tag.PLANAR_CONFIGURATION).orElse(0) == 1;
         return new ImageDescription(shape, stored, signed, planar);

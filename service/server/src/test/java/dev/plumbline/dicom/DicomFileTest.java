@@ -200,6 +200,16 @@ class DicomFileTest {
     }
 
     @Test
+    void decodesNoFrameBeyondTheMemoryItMayTake() throws IOException {
+        DicomFile file = open(TestImage.grey(1)
+                .put(Tag.ROWS, 8192)
+                .put(Tag.COLUMNS, 2049)
+                .put(Tag.PIXEL_DATA, new byte[8192 * 2049]));
+        assertThat(file.geometry(1).rows()).isEqualTo(8192);
+        assertThatThrownBy(() -> file.image(1)).hasMessageContaining("8192 x 2049 pixels; at most 16777216");
+    }
+
+    @Test
     void masksEverythingOutsideTheRegions() throws IOException {
         DataSet region = TestImage.region(0.01, 0.01)
                 .put(Tag.REGION_LOCATION_MIN_X0, 10)
