@@ -19,8 +19,7 @@ record Obstacle(String name, List<Spot> corners, double radiusMm, Spot middle, d
         double u = corners.stream().mapToDouble(Spot::u).average().orElseThrow();
         double w = corners.stream().mapToDouble(Spot::w).average().orElseThrow();
         Spot middle = new Spot(u, w);
-        double reach =
-                corners.stream().mapToDouble(middle::distanceTo).max().orElseThrow() + radiusMm;
+        double reach = corners.stream().mapToDouble(middle::distanceTo).max().orElseThrow() + radiusMm;
         return new Obstacle(name, List.copyOf(corners), radiusMm, middle, reach);
     }
 

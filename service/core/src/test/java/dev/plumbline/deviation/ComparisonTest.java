@@ -251,9 +251,7 @@ class ComparisonTest {
 
     @Test
     void refusesMarksThatMeasureNothing() {
-        refusesAt(
-                "/observations/0/shaft",
-                fixture.observed(List.of(fixture.at(30, 10)), Optional.empty(), false));
+        refusesAt("/observations/0/shaft", fixture.observed(List.of(fixture.at(30, 10)), Optional.empty(), false));
         refusesAt(
                 "/observations/0/shaft",
                 fixture.observed(List.of(fixture.at(30, 10), fixture.at(30.05, 10)), Optional.empty(), false));

@@ -38,8 +38,7 @@ class StraightLineExternalValuesTest {
     void directionIsThePrincipalAxis() {
         double[][] points = norris();
         StraightLine<Decimal64> line = fit(points);
-        RealVector axis =
-                new EigenDecomposition(new Covariance(points).getCovarianceMatrix()).getEigenvector(0);
+        RealVector axis = new EigenDecomposition(new Covariance(points).getCovarianceMatrix()).getEigenvector(0);
         double slope = line.direction().y().getReal() / line.direction().x().getReal();
         assertThat(slope).isCloseTo(axis.getEntry(1) / axis.getEntry(0), within(1e-9));
         // With noise this small both kinds of fit agree to five digits with the certified slope.
@@ -60,7 +59,8 @@ class StraightLineExternalValuesTest {
     }
 
     private static double squares(double[][] points, StraightLine<Decimal64> line, double turn, double shift) {
-        double angle = Math.atan2(line.direction().y().getReal(), line.direction().x().getReal()) + turn;
+        double angle =
+                Math.atan2(line.direction().y().getReal(), line.direction().x().getReal()) + turn;
         double sum = 0;
         for (double[] point : points) {
             double dx = point[0] - line.through().x().getReal();

@@ -46,7 +46,10 @@ class RecordReaderPropertyTest {
 
     private static void held(JsonNode holder) {
         if (!holder.path("frame").has("sopInstanceUid")) {
-            ((ObjectNode) holder).putObject("frame").put("sopInstanceUid", "2.25.77").put("frameNumber", 3);
+            ((ObjectNode) holder)
+                    .putObject("frame")
+                    .put("sopInstanceUid", "2.25.77")
+                    .put("frameNumber", 3);
         }
     }
 
