@@ -9,7 +9,9 @@ public enum Assumption {
     PROBE_NOT_MOVED("probeNotMoved"),
     TARGET_DID_NOT_MOVE("targetDidNotMove"),
     BEAM_PERPENDICULAR_TO_SKIN("beamPerpendicularToSkin"),
-    SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft");
+    SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft"),
+    /** Depths are scaled for a speed of sound that a person stated. */
+    SPEED_OF_SOUND_STATED("speedOfSoundStated");
 
     private final String word;
 
