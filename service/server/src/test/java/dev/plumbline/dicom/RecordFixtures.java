@@ -53,7 +53,8 @@ enum RecordFixtures {
         second.putObject("target").put("column", 300).put("row", 350);
         c.withArray("observations").add(second);
     }),
-    STRUCTURES(RecordFixtures::structures);
+    STRUCTURES(RecordFixtures::structures),
+    SPEED_OF_SOUND_STATED(c -> c.withObjectProperty("probe").put("speedOfSoundMPerS", 1480.0));
 
     static final Installation INSTALLATION = new Installation(
             "2.25.291234567890123456789012345678901234567",
