@@ -50,6 +50,7 @@ final class CaseReader {
                 LimitsReader.uncertainty(fields),
                 observations(fields, frame),
                 ContextReader.context(fields),
+                BedsideReader.bedside(fields),
                 ContextReader.signature(fields));
     }
 
