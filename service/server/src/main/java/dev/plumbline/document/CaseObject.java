@@ -19,7 +19,8 @@ enum CaseObject {
             "observations",
             "context",
             "signature"),
-    FRAME("file", "sopInstanceUid", "frameNumber", "columns", "rows", "mmPerColumn", "mmPerRow"),
+    FRAME("file", "sopInstanceUid", "frameNumber", "scale", "columns", "rows", "mmPerColumn", "mmPerRow"),
+    SCALE("from", "to", "distanceMm"),
     POINT("column", "row"),
     PROBE(
             "kind",
