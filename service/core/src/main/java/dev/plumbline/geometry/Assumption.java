@@ -9,7 +9,8 @@ public enum Assumption {
     PROBE_NOT_MOVED("probeNotMoved"),
     TARGET_DID_NOT_MOVE("targetDidNotMove"),
     BEAM_PERPENDICULAR_TO_SKIN("beamPerpendicularToSkin"),
-    SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft");
+    SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft"),
+    PIXELS_ARE_SQUARE("pixelsAreSquare");
 
     private final String word;
 

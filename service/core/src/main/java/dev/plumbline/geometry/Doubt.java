@@ -6,7 +6,8 @@ public enum Doubt {
     SHORT_SHAFT("shortShaft"),
     SKIN_ASSUMED("skinAssumed"),
     MIDPOINT_OFF_SKIN("midpointOffSkin"),
-    TIP_OFF_SHAFT("tipOffShaft");
+    TIP_OFF_SHAFT("tipOffShaft"),
+    SCALE_CONTRADICTED("scaleContradicted");
 
     private final String word;
 

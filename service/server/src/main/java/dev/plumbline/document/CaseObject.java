@@ -26,7 +26,8 @@ enum CaseObject {
             "impression",
             "record",
             "signature"),
-    FRAME("file", "sopInstanceUid", "frameNumber", "columns", "rows", "mmPerColumn", "mmPerRow"),
+    FRAME("file", "sopInstanceUid", "frameNumber", "scale", "columns", "rows", "mmPerColumn", "mmPerRow"),
+    SCALE("from", "to", "distanceMm"),
     POINT("column", "row"),
     PROBE(
             "kind",

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
@@ -24,6 +25,7 @@ import dev.plumbline.record.Context;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.ObservedFrame;
 import dev.plumbline.record.Signature;
+import java.util.Optional;
 
 /** Writes the case document field by field, the mirror of the readers. */
 final class CaseWriter {
@@ -54,10 +56,12 @@ final class CaseWriter {
 
     static ObjectNode frame(FrameRef frame) {
         if (frame instanceof FrameRef.File file) {
-            return nothing().put("file", file.path()).put("frameNumber", file.frameNumber());
+            return scaled(nothing().put("file", file.path()).put("frameNumber", file.frameNumber()), file.scale());
         }
         if (frame instanceof FrameRef.Held held) {
-            return nothing().put("sopInstanceUid", held.sopInstanceUid()).put("frameNumber", held.frameNumber());
+            return scaled(
+                    nothing().put("sopInstanceUid", held.sopInstanceUid()).put("frameNumber", held.frameNumber()),
+                    held.scale());
         }
         FrameRef.Stated stated = (FrameRef.Stated) frame;
         return nothing()
@@ -65,6 +69,14 @@ final class CaseWriter {
                 .put("rows", stated.rows())
                 .put("mmPerColumn", stated.mmPerColumn())
                 .put("mmPerRow", stated.mmPerRow());
+    }
+
+    private static ObjectNode scaled(ObjectNode frame, Optional<KnownDistance> scale) {
+        scale.ifPresent(stated -> frame.putObject("scale")
+                .put("distanceMm", stated.distanceMm())
+                .<ObjectNode>set("from", Stated.point(stated.from()))
+                .set("to", Stated.point(stated.to())));
+        return frame;
     }
 
     private static ObjectNode probe(Probe probe) {

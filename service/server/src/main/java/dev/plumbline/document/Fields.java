@@ -111,6 +111,10 @@ final class Fields {
         return object(name, CaseObject.POINT).map(Fields::asPoint);
     }
 
+    PointPx needPoint(String name) {
+        return point(name).orElseThrow(() -> missing(name, "a point of the frame: column and row"));
+    }
+
     /** This object as a point, rounded to 1/64 px. */
     PointPx asPoint() {
         PointPx point =

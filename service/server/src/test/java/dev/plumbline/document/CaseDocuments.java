@@ -2,6 +2,7 @@
 package dev.plumbline.document;
 
 import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Shape;
@@ -109,8 +110,13 @@ public final class CaseDocuments {
 
     private FrameRef frame() {
         return random.nextBoolean()
-                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9))
+                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9), maybe(this::scale))
                 : new FrameRef.Stated(640, 480, number(0.01, 0.2), number(0.01, 0.2));
+    }
+
+    private KnownDistance scale() {
+        PointPx from = point();
+        return new KnownDistance(from, new PointPx(from.column() < 300 ? 600 : 20, from.row()), number(5, 80));
     }
 
     private Probe probe() {
