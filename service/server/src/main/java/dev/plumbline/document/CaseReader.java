@@ -51,6 +51,7 @@ final class CaseReader {
                 LimitsReader.uncertainty(fields),
                 observations(fields, frame),
                 ContextReader.context(fields),
+                BedsideReader.bedside(fields),
                 ContextReader.signature(fields)));
     }
 
