@@ -113,8 +113,10 @@ public final class DicomFile {
     private BufferedImage image(int frameNumber, Optional<Window> window) throws IOException {
         PixelBytes pixels = frame(frameNumber);
         ImageDescription description = ImageDescription.of(header, pixels.shape());
-        Samples samples = new FrameReader(path, transferSyntax(), description).read(pixels, frameNumber - 1);
-        return new Rendering(header, description, frameNumber).render(samples, window);
+        return DecodingMemory.within(description.memory(transferSyntax()), () -> {
+            Samples samples = new FrameReader(path, transferSyntax(), description).read(pixels, frameNumber - 1);
+            return new Rendering(header, description, frameNumber).render(samples, window);
+        });
     }
 
     /**
