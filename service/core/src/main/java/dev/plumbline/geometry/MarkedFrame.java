@@ -66,10 +66,23 @@ public record MarkedFrame<T extends RealFieldElement<T>>(
         return StraightLine.through(skin.stream().map(scale::onDisplay).toList());
     }
 
-    /** Whether the marked midpoint is farther from the skin line than a midpoint of the face can be (design choice: 3 mm). */
-    public boolean midpointOffSkin() {
-        return midpoint.isPresent()
-                && !skin.isEmpty()
-                && Math.abs(skinLine().offset(scale.onDisplay(midpoint.get())).getReal()) > MIDPOINT_OFF_SKIN_MM;
+    /**
+     * Whether the marked midpoint is farther from the skin line than a midpoint of the face can be (design choice: 3 mm).
+     *
+     * <p>The face of a curved array bulges into the skin: a skin line through the ends of its face leaves its middle deeper by
+     * the arc's sagitta, one along its middle by nothing. Without the arc's radius the sagitta is at most half the chord,
+     * without the chord nothing tells how far down is too far.
+     */
+    public boolean midpointOffSkin(Probe probe) {
+        if (midpoint.isEmpty() || skin.isEmpty()) {
+            return false;
+        }
+        StraightLine<T> line = skinLine();
+        PointMm<T> normal = line.direction().turned();
+        double offset = line.offset(scale.onDisplay(midpoint.get())).getReal();
+        boolean normalGoesIn = normal.y().getReal() > 0 != probe.imageInverted().orElse(false);
+        double into = normalGoesIn ? offset : -offset;
+        double deepest = probe.isCurved() ? probe.mostSagittaMm() : 0;
+        return into < -MIDPOINT_OFF_SKIN_MM || into > deepest + MIDPOINT_OFF_SKIN_MM;
     }
 }

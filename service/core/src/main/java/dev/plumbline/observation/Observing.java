@@ -5,7 +5,6 @@ import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Extents;
-import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.Inputs;
 import dev.plumbline.geometry.PointMm;
@@ -68,13 +67,9 @@ public final class Observing {
         own.tip().ifPresent(marks::add);
         own.midpoint().ifPresent(marks::add);
         own.target().ifPresent(marks::add);
-        FrameGeometry planned = plan.frame();
-        Optional<PointPx> target = ObservedFrame.inherits(input, planned)
-                ? Optional.of(plan.marks().target())
-                : Optional.empty();
         extents.add(
                 input.frame().equipment(),
-                ObservedFrame.calibration(input, pointer, target).pixel(),
+                ObservedFrame.calibration(input, pointer, plan).pixel(),
                 marks);
     }
 
@@ -130,7 +125,7 @@ public final class Observing {
         if (seen.plan().input().approach() == Approach.IN_PLANE) {
             assumptions.addAll(Assumed.inPlane(seen.plan().input().probe()));
         } else {
-            assumptions.addAll(Assumed.outOfPlane());
+            assumptions.addAll(Assumed.outOfPlane(seen.plan().input().probe()));
         }
         assumptions.addAll(seen.inherited());
         assumptions.addAll(seen.frame().scaleAssumptions());
@@ -151,7 +146,7 @@ public final class Observing {
         if (seen.frame().skinAssumed()) {
             doubts.add(Doubt.SKIN_ASSUMED);
         }
-        if (seen.frame().midpointOffSkin()) {
+        if (seen.frame().midpointOffSkin(seen.plan().input().probe())) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
         doubts.addAll(seen.frame().scaleDoubts());

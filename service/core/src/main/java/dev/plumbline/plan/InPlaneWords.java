@@ -3,6 +3,7 @@ package dev.plumbline.plan;
 
 import dev.plumbline.geometry.Quantities;
 import dev.plumbline.geometry.Reading;
+import dev.plumbline.geometry.SpeedOfSound;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -34,6 +35,7 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
                     .append(Words.limits(broken))
                     .append(". ");
         }
+        nearTarget(text, broken, clearances);
         entry(text);
         firstSight(text);
         needle(text);
@@ -42,14 +44,34 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
         return text.toString();
     }
 
-    String infeasible(List<Limit> binding, List<WayOut> waysOut) {
+    String infeasible(List<Limit> binding, List<WayOut> waysOut, InPlanePlan.Clearances clearances) {
         StringBuilder text = new StringBuilder("No entry fits the limits you set, for what you marked: ");
-        text.append(Words.limits(binding)).append('.');
+        text.append(Words.limits(binding)).append(". ");
+        nearTarget(text, binding, clearances);
+        text.setLength(text.length() - 1);
         if (!waysOut.isEmpty()) {
             text.append(" What would change that:");
             waysOut.forEach(way -> text.append(' ').append(way.text()));
         }
         return text.toString();
+    }
+
+    /**
+     * A path can keep no more distance than its target has; where that is less than the margin, the extension beyond the
+     * target keeps it too on a tangent only (the literal reading of the limit, kept because an overshooting tip goes there).
+     */
+    private void nearTarget(StringBuilder text, List<Limit> broken, InPlanePlan.Clearances clearances) {
+        double overshoot = scene.limits().overshootMm();
+        for (Clearance hazard : clearances.hazards()) {
+            boolean forbids = broken.contains(new Limit(Limit.Kind.HAZARD, Optional.of(hazard.name())));
+            if (forbids && hazard.marginLimitedByTarget() && overshoot > 0) {
+                text.append("The target lies nearer to ").append(hazard.name());
+                text.append(" than the margin you set, so that with ").append(Words.mm(overshoot));
+                text.append(
+                        " of overshoot only a path along its side fits: move the target, or set the overshoot to 0 if the"
+                                + " tip is sure to stop there. ");
+            }
+        }
     }
 
     private double value(PlanQuantity quantity) {
@@ -127,6 +149,10 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
     private void surroundings(StringBuilder text, InPlanePlan.Clearances clearances) {
         if (scene.skinFlat()) {
             text.append(' ').append(FLAT_SKIN);
+        }
+        OptionalDouble speed = scene.input().probe().speedOfSoundMPerS();
+        if (speed.isPresent()) {
+            text.append(' ').append(SpeedOfSound.words(speed.getAsDouble()));
         }
         clearances.hazards().forEach(hazard -> nearest(text, hazard, " with the overshoot counted in"));
         clearances.nerves().forEach(nerve -> nearest(text, nerve, ""));

@@ -12,7 +12,9 @@ public record Limit(Kind kind, Optional<String> structure) {
         LEAD_IN("leadIn"),
         NERVE("nerve"),
         HAZARD("hazard"),
-        HOUSING("housing");
+        HOUSING("housing"),
+        /** Out-of-plane: the puncture is farther from the beam than was allowed. */
+        PUNCTURE_DISTANCE("punctureDistance");
 
         private final String word;
 

@@ -135,10 +135,15 @@ class HazardTest {
         // target.
         assertThat(plan.clearances().hazards().get(0).marginLimitedByTarget()).isTrue();
         assertThat(plan.feasible()).isFalse();
+        assertThat(plan.text())
+                .startsWith(
+                        "No entry fits the limits you set, for what you marked: hazard:artery. The target lies nearer to"
+                                + " artery than the margin you set, so that with 5 mm of overshoot only a path along its side fits");
         fixture.constraints = new ConstraintsFixture().overshoot(0).build();
         InPlanePlan stopped = plan();
         assertThat(stopped.feasible()).isTrue();
         assertThat(value(stopped.clearances().hazards().get(0).path())).isCloseTo(2, within(1e-9));
+        assertThat(stopped.text()).doesNotContain("nearer to artery than");
     }
 
     @Test

@@ -107,8 +107,8 @@ final class PlanWords {
         TextTable table = new TextTable().row(List.of("from the same puncture: angle", "crosses at", ""));
         plan.stepDown()
                 .forEach(step -> table.row(List.of(
-                        Words.number(step.angleToSkinDeg()) + "\u00b0",
-                        Words.number(step.crossingDepthMm()) + " mm",
+                        Words.number(step.angleToSkinDeg().value()) + "\u00b0",
+                        Words.number(step.crossingDepthMm().value()) + " mm",
                         "")));
         return table.text();
     }

@@ -74,6 +74,7 @@ final class Words {
             case NERVE -> "the path crosses a nerve";
             case HAZARD -> "the path comes too near to a hazard";
             case HOUSING -> "the probe's housing stands in the way";
+            case PUNCTURE_DISTANCE -> "the puncture is farther from the beam than you allow";
         };
         return kind + limit.structure().map(name -> " (" + name + ")").orElse("");
     }

@@ -89,6 +89,8 @@ final class CaseWriter {
                 .put("housingLengthMm", probe.housingLengthMm())
                 .put("housingHalfThicknessMm", probe.housingHalfThicknessMm())
                 .putFlag("imageInverted", probe.imageInverted())
+                .put("arcRadiusMm", probe.arcRadiusMm())
+                .put("speedOfSoundMPerS", probe.speedOfSoundMPerS())
                 .node();
         probe.skinBeyondProbe().ifPresent(skin -> node.set("skinBeyondProbe", skin(skin)));
         return node;

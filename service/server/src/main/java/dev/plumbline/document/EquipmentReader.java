@@ -26,7 +26,9 @@ final class EquipmentReader {
                 probe.value("skinBeyondProbe").map(skin -> skin(skin, probe.pointer("skinBeyondProbe"))),
                 probe.number("housingLengthMm", Range.LENGTH),
                 probe.number("housingHalfThicknessMm", Range.LENGTH),
-                probe.flag("imageInverted"));
+                probe.flag("imageInverted"),
+                probe.number("arcRadiusMm", Range.LENGTH),
+                probe.number("speedOfSoundMPerS", Range.SPEED_OF_SOUND));
     }
 
     private static SkinBeyondProbe skin(JsonNode json, String pointer) {

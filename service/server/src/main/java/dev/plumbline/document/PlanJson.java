@@ -96,11 +96,10 @@ final class PlanJson {
         return node;
     }
 
-    /** Both are chosen or follow from what was chosen, so no uncertainty goes with them. */
     private static ObjectNode step(OutOfPlanePlan.Step step) {
         ObjectNode node = JSON.objectNode();
-        node.putObject("angleToSkinDeg").put("value", step.angleToSkinDeg());
-        node.putObject("crossingDepthMm").put("value", step.crossingDepthMm());
+        node.set("angleToSkinDeg", Quantities.quantity(step.angleToSkinDeg()));
+        node.set("crossingDepthMm", Quantities.quantity(step.crossingDepthMm()));
         return node;
     }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.document;
 
+import dev.plumbline.geometry.SpeedOfSound;
+
 /**
  * What a number in the document may be, finite always. The outer bounds only keep arithmetic finite (design choice); what
  * makes sense for a case is judged where it is computed.
@@ -20,6 +22,11 @@ record Range(double low, boolean lowOpen, double high, String words) {
     static final Range MARK_SPREAD = new Range(0, true, 1000, "a standard uncertainty above 0 and up to 1000 pixels");
     static final Range SHARE = new Range(0, false, 1, "a share from 0 to 1");
     static final Range PERCENT = new Range(0, false, 100, "from 0 to 100 per cent");
+    static final Range SPEED_OF_SOUND = new Range(
+            SpeedOfSound.SLOWEST_M_PER_S,
+            false,
+            SpeedOfSound.FASTEST_M_PER_S,
+            "a speed of sound from 1400 to 1700 m/s");
     static final Range PIXEL_SIZE = new Range(1e-6, false, 100, "from 0.000001 to 100 mm per pixel");
 
     static final Range VOLUME = new Range(0, false, 500, "a volume from 0 to 500 mL");

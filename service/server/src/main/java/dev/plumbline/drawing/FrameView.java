@@ -5,6 +5,7 @@ import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Extents;
 import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.MarkedFrame;
 import dev.plumbline.geometry.NamedMark;
@@ -15,6 +16,7 @@ import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinCourse;
+import dev.plumbline.geometry.SpeedOfSound;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.plan.InPlanePlan;
@@ -25,7 +27,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
-import org.apache.commons.math3.util.Decimal64;
 
 /**
  * One frame with its scale and skin line: what every item of its drawing is placed by.
@@ -87,13 +88,14 @@ record FrameView(
         }
     }
 
-    private static FrameView of(FrameGeometry frame, Calibration calibration, Marks marks, Setting setting) {
+    private static FrameView of(FrameGeometry frame, Calibration shown, Marks marks, Setting setting) {
         Probe probe = setting.probe();
+        Calibration calibration = SpeedOfSound.applied(probe.speedOfSoundMPerS(), shown);
         List<PointPx> skin = new ArrayList<>(marks.skin());
         if (skin.isEmpty() && marks.edgeMayStand() && probe.kind().equals(Optional.of(Probe.Kind.LINEAR))) {
             calibration.region().ifPresent(region -> skin.addAll(faceEdge(region, setting.orientation())));
         }
-        CaseInputs<Decimal64> inputs =
+        CaseInputs<Gradient> inputs =
                 new CaseInputs<>(new NominalInputs(), InputUncertainty.NOTHING_STATED, new Extents());
         Optional<SkinAxis> axis = new MarkedFrame<>(
                         frame,

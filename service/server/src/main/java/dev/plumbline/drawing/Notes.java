@@ -73,8 +73,8 @@ final class Notes {
             return Optional.empty();
         }
         String steps = plan.stepDown().stream()
-                .map(step -> Wording.value(step.angleToSkinDeg(), PlanQuantity.ANGLE_TO_SKIN) + " for "
-                        + Wording.mm(step.crossingDepthMm()))
+                .map(step -> Wording.value(step.angleToSkinDeg().value(), PlanQuantity.ANGLE_TO_SKIN) + " for "
+                        + Wording.mm(step.crossingDepthMm().value()))
                 .collect(Collectors.joining(", "));
         return Optional.of(new Note.Paragraph(
                 "Stepping down from the same puncture, angle for crossing depth: " + steps + ".", false));

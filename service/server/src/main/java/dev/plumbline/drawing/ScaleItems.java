@@ -34,14 +34,16 @@ final class ScaleItems {
         double far = Math.min(axis.u(border.far()), -half);
         boolean flat = axis.course().flat();
         double imaged = flat ? Math.max(axis.u(border.near()), half) : half;
+        // A round limb touches the face in its middle, so that its course begins there and runs on without a step.
+        double falls = axis.course().skin().start();
         items.add(Item.Run.line(Role.SKIN, axis.at(flat ? far : -half, 0), axis.at(imaged, 0)));
         if (!flat && far < -half) {
-            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(-half, far), false));
+            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(-falls, far), false));
         }
         farthestMm.ifPresent(farthest -> {
             double zero = view.midpointKnown() ? view.edgeMm().orElse(0) : 0;
             double last = Math.max(farthest + RULER_BEYOND_LAST_MM, zero + SHORTEST_RULER_MM);
-            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(imaged, last), false));
+            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(flat ? imaged : falls, last), false));
             items.add(new Item.Ruler(
                     Role.RULER, axis.at(zero, 0), axis.at(last, 0), last - zero, axis.at(zero, -1), caption(view)));
         });

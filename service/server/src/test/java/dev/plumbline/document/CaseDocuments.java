@@ -129,7 +129,9 @@ public final class CaseDocuments {
                 maybe(this::skinBeyondProbe),
                 maybeNumber(30, 90),
                 maybeNumber(5, 20),
-                maybe(random::nextBoolean));
+                maybe(random::nextBoolean),
+                maybeNumber(40, 80),
+                maybeNumber(1400, 1700));
     }
 
     private SkinBeyondProbe skinBeyondProbe() {
