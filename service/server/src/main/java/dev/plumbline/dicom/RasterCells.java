@@ -13,8 +13,8 @@ final class RasterCells {
         int columns = raster.getWidth();
         boolean whole = raster.getSampleModelTranslateX() == 0 && raster.getSampleModelTranslateY() == 0;
         if (!whole || !(raster.getSampleModel() instanceof ComponentSampleModel model)) {
-            return (band, pixel) -> raster.getSample(
-                    raster.getMinX() + pixel % columns, raster.getMinY() + pixel / columns, band);
+            return (band, pixel) ->
+                    raster.getSample(raster.getMinX() + pixel % columns, raster.getMinY() + pixel / columns, band);
         }
         DataBuffer buffer = raster.getDataBuffer();
         int[] offsets = model.getBandOffsets();

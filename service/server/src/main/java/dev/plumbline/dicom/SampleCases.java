@@ -183,7 +183,8 @@ public final class SampleCases {
 
     private static Shape onGrid(Shape shape) {
         return shape instanceof Shape.Outline outline
-                ? new Shape.Outline(outline.points().stream().map(PointPx::onGrid).toList())
+                ? new Shape.Outline(
+                        outline.points().stream().map(PointPx::onGrid).toList())
                 : new Shape.Disc(((Shape.Disc) shape).center().onGrid(), ((Shape.Disc) shape).radiusMm());
     }
 

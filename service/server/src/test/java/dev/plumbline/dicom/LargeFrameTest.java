@@ -61,11 +61,10 @@ class LargeFrameTest {
 
     /** All black but the last pixel. */
     private Path frame(String photometric, int samples) throws IOException {
-        byte[] small = DicomFile.encode(
-                TestImage.pixelModule(TestImage.ultrasound(FrameClass.US_IMAGE), photometric, 1)
-                        .put(Tag.ROWS, SIDE)
-                        .put(Tag.COLUMNS, SIDE)
-                        .put(Tag.PIXEL_DATA, new byte[2]));
+        byte[] small = DicomFile.encode(TestImage.pixelModule(TestImage.ultrasound(FrameClass.US_IMAGE), photometric, 1)
+                .put(Tag.ROWS, SIDE)
+                .put(Tag.COLUMNS, SIDE)
+                .put(Tag.PIXEL_DATA, new byte[2]));
         long length = (long) SIDE * SIDE * samples;
         byte[] front = Arrays.copyOf(small, small.length - 2);
         for (int i = 0; i < 4; i++) {
