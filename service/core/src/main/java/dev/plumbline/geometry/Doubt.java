@@ -7,6 +7,7 @@ public enum Doubt {
     SKIN_ASSUMED("skinAssumed"),
     MIDPOINT_OFF_SKIN("midpointOffSkin"),
     TIP_OFF_SHAFT("tipOffShaft"),
+    SCALE_STATED("scaleStated"),
     SCALE_CONTRADICTED("scaleContradicted");
 
     private final String word;

@@ -3,6 +3,7 @@ package dev.plumbline.geometry;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.RealFieldElement;
@@ -59,7 +60,14 @@ public record MarkedFrame<T extends RealFieldElement<T>>(
 
     /** What to look at before trusting the scale. */
     public List<Doubt> scaleDoubts() {
-        return geometry.spacingDiffersFrom(calibration.pixel()) ? List.of(Doubt.SCALE_CONTRADICTED) : List.of();
+        List<Doubt> doubts = new ArrayList<>();
+        if (calibration.knownDistance().isPresent()) {
+            doubts.add(Doubt.SCALE_STATED);
+        }
+        if (geometry.spacingDiffersFrom(calibration.pixel())) {
+            doubts.add(Doubt.SCALE_CONTRADICTED);
+        }
+        return doubts;
     }
 
     private StraightLine<T> skinLine() {

@@ -62,6 +62,7 @@ class StatedScaleFlowTest {
         assertThat(plan.path("angleToSkinDeg").path("value").doubleValue()).isCloseTo(33.690, within(0.0005));
         assertThat(plan.path("pathMm").path("value").doubleValue()).isCloseTo(54.083, within(0.0005));
         assertThat(plan.path("assumptions").toString()).contains("pixelsAreSquare");
+        assertThat(plan.path("doubts").toString()).contains("scaleStated").doesNotContain("scaleContradicted");
         JsonNode seen = answer.path("observations").get(0);
         assertThat(seen.path("tipDepthMm").path("value").doubleValue()).isCloseTo(30, within(0.0005));
         assertThat(seen.path("assumptions").toString())
