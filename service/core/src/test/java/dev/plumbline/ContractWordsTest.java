@@ -69,8 +69,8 @@ class ContractWordsTest {
                         + " noShaftUnderFace verticalPath notInThisPlane notLoggedLive");
         assertThat(words(Assumption.values(), Assumption::word))
                 .isEqualTo("needleLiesInImagePlane needleIsStraight skinFlatBeyondProbe probeNotMoved targetDidNotMove"
-                        + " beamPerpendicularToSkin seenEndMayBeShaft speedOfSoundStated");
-        assertThat(words(Doubt.values(), Doubt::word)).isEqualTo("shortShaft skinAssumed midpointOffSkin tipOffShaft");
+                        + " beamPerpendicularToSkin seenEndMayBeShaft pixelsAreSquare speedOfSoundStated");
+        assertThat(words(Doubt.values(), Doubt::word)).isEqualTo("shortShaft skinAssumed midpointOffSkin tipOffShaft scaleStated scaleContradicted");
     }
 
     @Test

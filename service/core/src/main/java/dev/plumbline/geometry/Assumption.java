@@ -10,6 +10,7 @@ public enum Assumption {
     TARGET_DID_NOT_MOVE("targetDidNotMove"),
     BEAM_PERPENDICULAR_TO_SKIN("beamPerpendicularToSkin"),
     SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft"),
+    PIXELS_ARE_SQUARE("pixelsAreSquare"),
     /** Depths are scaled for a speed of sound that a person stated. */
     SPEED_OF_SOUND_STATED("speedOfSoundStated");
 

@@ -6,7 +6,9 @@ public enum Doubt {
     SHORT_SHAFT("shortShaft"),
     SKIN_ASSUMED("skinAssumed"),
     MIDPOINT_OFF_SKIN("midpointOffSkin"),
-    TIP_OFF_SHAFT("tipOffShaft");
+    TIP_OFF_SHAFT("tipOffShaft"),
+    SCALE_STATED("scaleStated"),
+    SCALE_CONTRADICTED("scaleContradicted");
 
     private final String word;
 

@@ -3,6 +3,7 @@ package dev.plumbline.geometry;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.RealFieldElement;
@@ -47,6 +48,26 @@ public record MarkedFrame<T extends RealFieldElement<T>>(
         }
         PointMm<T> anchor = midpoint.or(() -> target).map(scale::onDisplay).orElse(line.through());
         return Optional.of(ProbeFrame.on(line, anchor, scale, orientation));
+    }
+
+    /** What the scale takes for granted: a distance along one direction tells both axes only if pixels are square. */
+    public List<Assumption> scaleAssumptions() {
+        return calibration.knownDistance().isPresent()
+                        && geometry.heightToWidth().isEmpty()
+                ? List.of(Assumption.PIXELS_ARE_SQUARE)
+                : List.of();
+    }
+
+    /** What to look at before trusting the scale. */
+    public List<Doubt> scaleDoubts() {
+        List<Doubt> doubts = new ArrayList<>();
+        if (calibration.knownDistance().isPresent()) {
+            doubts.add(Doubt.SCALE_STATED);
+        }
+        if (geometry.spacingDiffersFrom(calibration.pixel())) {
+            doubts.add(Doubt.SCALE_CONTRADICTED);
+        }
+        return doubts;
     }
 
     private StraightLine<T> skinLine() {

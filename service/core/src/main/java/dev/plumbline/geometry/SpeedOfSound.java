@@ -42,6 +42,7 @@ public final class SpeedOfSound {
                 calibration.source(),
                 new PixelSize(shown.mmPerColumn(), shown.mmPerRow() * share),
                 calibration.region(),
+                calibration.knownDistance(),
                 doubts);
     }
 

@@ -46,9 +46,12 @@ record ObservedFrame<T extends RealFieldElement<T>>(
         if (input.marks().target().isEmpty() && inherits(input, plan.frame())) {
             marks.add(new NamedMark("/marks/target", plan.marks().target()));
         }
+        String frame = pointer + "/frame";
         return SpeedOfSound.applied(
                 plan.probe().speedOfSoundMPerS(),
-                marks.isEmpty() ? input.frame().calibration() : input.frame().calibration(marks));
+                marks.isEmpty()
+                        ? input.frame().calibration(frame)
+                        : input.frame().calibration(frame, marks));
     }
 
     static boolean inherits(ObservationInput input, FrameGeometry planned) {
@@ -66,7 +69,7 @@ record ObservedFrame<T extends RealFieldElement<T>>(
         MarkedFrame<T> frame = new MarkedFrame<>(
                 input.frame(),
                 calibration,
-                inputs.scale(input.frame().equipment(), calibration.pixel()),
+                inputs.scale(input.frame(), calibration),
                 marks.midpoint().map(inputs::mark).or(() -> inherits ? planned.midpoint() : Optional.empty()),
                 marks.target().map(inputs::mark).or(() -> inherits ? planned.target() : Optional.empty()),
                 planSkin ? planned.skin() : inputs.marks(marks.skin()),

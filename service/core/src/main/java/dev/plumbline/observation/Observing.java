@@ -128,6 +128,7 @@ public final class Observing {
             assumptions.addAll(Assumed.outOfPlane(seen.plan().input().probe()));
         }
         assumptions.addAll(seen.inherited());
+        assumptions.addAll(seen.frame().scaleAssumptions());
         if (!seen.tipConfirmed()) {
             assumptions.add(Assumption.SEEN_END_MAY_BE_SHAFT);
         }
@@ -148,6 +149,7 @@ public final class Observing {
         if (seen.frame().midpointOffSkin(seen.plan().input().probe())) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
+        doubts.addAll(seen.frame().scaleDoubts());
         if (draft.tipOffShaft().isPresent()) {
             Gradient off = draft.tipOffShaft().get();
             if (Math.abs(off.getReal()) > OFF_SHAFT * off.norm()) {

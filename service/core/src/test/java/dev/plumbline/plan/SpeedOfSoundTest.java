@@ -55,7 +55,12 @@ class SpeedOfSoundTest {
         PixelSize pixel = new PixelSize(0.05, 0.06);
         PixelSize undone = SpeedOfSound.applied(
                         OptionalDouble.of(speed),
-                        new Calibration(Calibration.Source.STATED, pixel, Optional.empty(), List.of("stated")))
+                        new Calibration(
+                                Calibration.Source.STATED,
+                                pixel,
+                                Optional.empty(),
+                                Optional.empty(),
+                                List.of("stated")))
                 .pixel();
         assertThat(undone.mmPerColumn()).isEqualTo(0.05);
         double share = undone.mmPerRow() / 0.06;

@@ -37,6 +37,7 @@ final class Parameters {
         }
         parameters.set("hazards", structures(marks.path("hazards")));
         parameters.set("nerves", structures(marks.path("nerves")));
+        putScale(parameters, json);
         calibration.ifPresent(c -> parameters.set("calibration", calibration(c)));
         return Canonical.text(parameters);
     }
@@ -44,12 +45,21 @@ final class Parameters {
     static String observation(CaseDocument document, int index, Optional<Calibration> calibration) {
         JsonNode json = CaseJson.write(document).path("observations").path(index);
         ObjectNode parameters = some(json, OBSERVATION_FIELDS);
+        putScale(parameters, json);
         calibration.ifPresent(c -> parameters.set("calibration", calibration(c)));
         return Canonical.text(parameters);
     }
 
     static String none() {
         return "{}";
+    }
+
+    /** The frame itself is referenced; what a person states about its scale stands nowhere else. */
+    private static void putScale(ObjectNode parameters, JsonNode json) {
+        JsonNode scale = json.path("frame").path("scale");
+        if (scale.isObject()) {
+            parameters.putObject("frame").set("scale", scale);
+        }
     }
 
     private static ObjectNode some(JsonNode from, List<String> fields) {

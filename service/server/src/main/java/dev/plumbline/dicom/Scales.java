@@ -22,7 +22,8 @@ final class Scales {
     static Optional<Calibration> of(FrameGeometry frame, Probe probe, List<PointPx> marks) {
         boolean untold = frame.regions().isEmpty()
                 && frame.pixelSpacing().isEmpty()
-                && frame.statedScale().isEmpty();
+                && frame.statedScale().isEmpty()
+                && frame.knownDistance().isEmpty();
         if (marks.isEmpty() || untold) {
             return Optional.empty();
         }

@@ -100,7 +100,7 @@ record FrameView(
         Optional<SkinAxis> axis = new MarkedFrame<>(
                         frame,
                         calibration,
-                        inputs.scale(frame.equipment(), calibration.pixel()),
+                        inputs.scale(frame, calibration),
                         marks.midpoint().map(inputs::mark),
                         marks.target().map(inputs::mark),
                         inputs.marks(skin),
