@@ -32,6 +32,7 @@ final class Parameters {
         ObjectNode probe = json.path("probe").deepCopy() instanceof ObjectNode stated ? stated : emptyObject();
         probe.remove("midpoint");
         parameters.set("probe", probe);
+        Repeats.keep(some(json, List.of("probe", "marks")), parameters);
         if (marks.has("targetKind")) {
             parameters.set("targetKind", marks.get("targetKind"));
         }
@@ -44,6 +45,7 @@ final class Parameters {
     static String observation(CaseDocument document, int index, Optional<Calibration> calibration) {
         JsonNode json = CaseJson.write(document).path("observations").path(index);
         ObjectNode parameters = some(json, OBSERVATION_FIELDS);
+        Repeats.keep(json, parameters);
         calibration.ifPresent(c -> parameters.set("calibration", calibration(c)));
         return Canonical.text(parameters);
     }

@@ -9,15 +9,18 @@ import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.plan.Plan;
+import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 
 /** Plans and comparisons: a case document in, an answer out, nothing kept. */
 final class PlanRoutes {
     private final HeldFrames frames;
+    private final AnswerJson answers;
 
-    PlanRoutes(HeldFrames frames) {
+    PlanRoutes(HeldFrames frames, AnswerJson answers) {
         this.frames = frames;
+        this.answers = answers;
     }
 
     void register(RoutesConfig routes) {
@@ -26,16 +29,22 @@ final class PlanRoutes {
     }
 
     private void plan(Context ctx) {
-        answer(ctx, AnswerJson.plan(Plan.of(inputs(ctx).plan())));
+        CaseDocument document = document(ctx);
+        answer(ctx, answers.plan(document, Plan.of(inputs(document).plan())));
     }
 
     private void compare(Context ctx) {
-        CaseInputs inputs = inputs(ctx);
-        answer(ctx, AnswerJson.comparison(Comparison.of(inputs.plan(), inputs.observations())));
+        CaseDocument document = document(ctx);
+        CaseInputs inputs = inputs(document);
+        answer(ctx, answers.comparison(document, Comparison.of(inputs.plan(), inputs.observations())));
     }
 
-    private CaseInputs inputs(Context ctx) {
-        return CaseInputs.of(CaseJson.read(Bodies.json(ctx), Door.HTTP), frames::geometry);
+    private static CaseDocument document(Context ctx) {
+        return CaseJson.read(Bodies.json(ctx), Door.HTTP);
+    }
+
+    private CaseInputs inputs(CaseDocument document) {
+        return CaseInputs.of(document, frames::geometry);
     }
 
     private static void answer(Context ctx, ObjectNode answer) {
