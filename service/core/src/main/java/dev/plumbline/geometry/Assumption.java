@@ -9,7 +9,8 @@ public enum Assumption {
     PROBE_NOT_MOVED("probeNotMoved", "the probe did not move between the frames"),
     TARGET_DID_NOT_MOVE("targetDidNotMove", "the target did not move between the frames"),
     BEAM_PERPENDICULAR_TO_SKIN("beamPerpendicularToSkin", "the beam is perpendicular to the skin"),
-    SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft", "what is seen last may be shaft, not tip");
+    SEEN_END_MAY_BE_SHAFT("seenEndMayBeShaft", "what is seen last may be shaft, not tip"),
+    PIXELS_ARE_SQUARE("pixelsAreSquare", "the pixels are square");
 
     private final String word;
     private final String words;

@@ -49,6 +49,19 @@ public record MarkedFrame<T extends RealFieldElement<T>>(
         return Optional.of(ProbeFrame.on(line, anchor, scale, orientation));
     }
 
+    /** What the scale takes for granted: a distance along one direction tells both axes only if pixels are square. */
+    public List<Assumption> scaleAssumptions() {
+        return calibration.knownDistance().isPresent()
+                        && geometry.heightToWidth().isEmpty()
+                ? List.of(Assumption.PIXELS_ARE_SQUARE)
+                : List.of();
+    }
+
+    /** What to look at before trusting the scale. */
+    public List<Doubt> scaleDoubts() {
+        return geometry.spacingDiffersFrom(calibration.pixel()) ? List.of(Doubt.SCALE_CONTRADICTED) : List.of();
+    }
+
     private StraightLine<T> skinLine() {
         return StraightLine.through(skin.stream().map(scale::onDisplay).toList());
     }

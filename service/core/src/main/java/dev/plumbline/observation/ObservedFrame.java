@@ -45,7 +45,10 @@ record ObservedFrame<T extends RealFieldElement<T>>(
         if (input.marks().target().isEmpty()) {
             inheritedTarget.ifPresent(target -> marks.add(new NamedMark("/marks/target", target)));
         }
-        return marks.isEmpty() ? input.frame().calibration() : input.frame().calibration(marks);
+        String frame = pointer + "/frame";
+        return marks.isEmpty()
+                ? input.frame().calibration(frame)
+                : input.frame().calibration(frame, marks);
     }
 
     static boolean inherits(ObservationInput input, FrameGeometry planned) {
@@ -65,7 +68,7 @@ record ObservedFrame<T extends RealFieldElement<T>>(
         MarkedFrame<T> frame = new MarkedFrame<>(
                 input.frame(),
                 calibration,
-                inputs.scale(input.frame().equipment(), calibration.pixel()),
+                inputs.scale(input.frame(), calibration),
                 marks.midpoint().map(inputs::mark).or(() -> inherits ? planned.midpoint() : Optional.empty()),
                 marks.target().map(inputs::mark).or(() -> inherits ? planned.target() : Optional.empty()),
                 planSkin ? planned.skin() : inputs.marks(marks.skin()),

@@ -133,6 +133,7 @@ public final class Observing {
             assumptions.addAll(Assumed.outOfPlane());
         }
         assumptions.addAll(seen.inherited());
+        assumptions.addAll(seen.frame().scaleAssumptions());
         if (!seen.tipConfirmed()) {
             assumptions.add(Assumption.SEEN_END_MAY_BE_SHAFT);
         }
@@ -153,6 +154,7 @@ public final class Observing {
         if (seen.frame().midpointOffSkin()) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
+        doubts.addAll(seen.frame().scaleDoubts());
         if (draft.tipOffShaft().isPresent()) {
             Gradient off = draft.tipOffShaft().get();
             if (Math.abs(off.getReal()) > OFF_SHAFT * off.norm()) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Extents;
@@ -178,6 +179,9 @@ final class InPlanePlanning {
         if (frame.midpointOffSkin()) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
-        return new Plan.Judgement(binding, unchecked, notes, Assumed.inPlane(input.probe()), doubts);
+        doubts.addAll(frame.scaleDoubts());
+        List<Assumption> assumptions = new ArrayList<>(Assumed.inPlane(input.probe()));
+        assumptions.addAll(frame.scaleAssumptions());
+        return new Plan.Judgement(binding, unchecked, notes, assumptions, doubts);
     }
 }

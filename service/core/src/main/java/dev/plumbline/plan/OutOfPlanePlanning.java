@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Gradient;
@@ -173,6 +174,9 @@ final class OutOfPlanePlanning {
         if (frame.midpointOffSkin()) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
-        return new Plan.Judgement(binding, unchecked, List.of(), Assumed.outOfPlane(), doubts);
+        doubts.addAll(frame.scaleDoubts());
+        List<Assumption> assumptions = new ArrayList<>(Assumed.outOfPlane());
+        assumptions.addAll(frame.scaleAssumptions());
+        return new Plan.Judgement(binding, unchecked, List.of(), assumptions, doubts);
     }
 }

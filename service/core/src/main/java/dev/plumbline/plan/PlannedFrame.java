@@ -32,7 +32,7 @@ final class PlannedFrame {
         return new MarkedFrame<>(
                 input.frame(),
                 calibration,
-                inputs.scale(input.frame().equipment(), calibration.pixel()),
+                inputs.scale(input.frame(), calibration),
                 input.probe().midpoint().map(inputs::mark),
                 Optional.of(inputs.mark(input.marks().target())),
                 skin,

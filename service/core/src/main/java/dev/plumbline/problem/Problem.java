@@ -16,6 +16,23 @@ public sealed interface Problem {
 
     String remedy();
 
+    /** The same problem of a part, said at its place in the whole document; what has no place of its own stays as it is. */
+    default Problem under(String prefix) {
+        if (this instanceof InvalidValue p) {
+            return new InvalidValue(prefix + p.pointer, p.detail, p.remedy);
+        }
+        if (this instanceof MissingField p) {
+            return new MissingField(prefix + p.pointer, p.remedy);
+        }
+        if (this instanceof ContradictoryFields p) {
+            return new ContradictoryFields(prefix + p.pointer, p.detail, p.remedy);
+        }
+        if (this instanceof Conflict p) {
+            return new Conflict(prefix + p.pointer, p.detail, p.remedy);
+        }
+        return this;
+    }
+
     /** A value that breaks a rule of its own: out of range, wrong type, not finite, not one of the known words. */
     record InvalidValue(String pointer, String detail, String remedy) implements Problem {}
 

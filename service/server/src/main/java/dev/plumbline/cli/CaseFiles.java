@@ -8,6 +8,7 @@ import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.FrameProblem;
+import dev.plumbline.document.FrameScales;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -66,7 +67,7 @@ final class CaseFiles implements RecordFrames {
         for (int i = 0; i < stated.observations().size(); i++) {
             observed.add(files.named(stated.observations().get(i).frame(), "/observations/" + i + "/frame"));
         }
-        CaseDocument document = stated.withFrames(planned, observed);
+        CaseDocument document = FrameScales.shared(stated.withFrames(planned, observed));
         return new Loaded(document, CaseInputs.of(document, files::geometry), files);
     }
 
@@ -94,7 +95,7 @@ final class CaseFiles implements RecordFrames {
         }
         try {
             DicomFile opened = opened(file);
-            return new FrameRef.Held(opened.sopInstanceUid(), file.frameNumber());
+            return new FrameRef.Held(opened.sopInstanceUid(), file.frameNumber(), file.scale());
         } catch (Refusal refusal) {
             throw new Refusal(FrameProblem.at(pointer, refusal.problem()));
         }

@@ -20,7 +20,8 @@ final class Scales {
     static Optional<Calibration> of(FrameGeometry frame, List<PointPx> marks) {
         boolean untold = frame.regions().isEmpty()
                 && frame.pixelSpacing().isEmpty()
-                && frame.statedScale().isEmpty();
+                && frame.statedScale().isEmpty()
+                && frame.knownDistance().isEmpty();
         if (marks.isEmpty() || untold) {
             return Optional.empty();
         }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
-import dev.plumbline.record.Laterality;
+import dev.plumbline.procedure.Laterality;
 import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
 import java.util.List;

@@ -74,7 +74,9 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
                     stated.columns(), stated.rows(), List.of(), Optional.empty(), Optional.of(scale), "stated");
         }
         try {
-            return frames.geometry(ref);
+            FrameGeometry frame = frames.geometry(ref).with(ref.scale());
+            ref.scale().ifPresent(scale -> scale.check(pointer + "/scale", frame));
+            return frame;
         } catch (Refusal refusal) {
             throw new Refusal(FrameProblem.at(pointer, refusal.problem()));
         }

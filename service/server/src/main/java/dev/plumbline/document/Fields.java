@@ -6,6 +6,9 @@ import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Repeat;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.math.BigDecimal;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -14,6 +17,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
@@ -23,6 +27,8 @@ import java.util.stream.Collectors;
 final class Fields {
     /** Points, structures or observations in one list at most; a design choice far above any use. */
     private static final int MOST_ITEMS = 1000;
+
+    private static final String TIME = "a time with offset, such as 2026-01-05T10:15:00+01:00";
 
     private final JsonNode node;
     private final Place place;
@@ -122,6 +128,10 @@ final class Fields {
 
     Optional<PointPx> point(String name) {
         return object(name, CaseObject.POINT).map(Fields::asPoint);
+    }
+
+    PointPx needPoint(String name) {
+        return point(name).orElseThrow(() -> missing(name, "a point of the frame: column and row"));
     }
 
     /** This object as a point, rounded to 1/64 px: stated once, or as the mean of repeats. */
@@ -237,6 +247,85 @@ final class Fields {
             }
         }
         throw refusal(place.pointer(), "one of " + known.stream().map(word).collect(Collectors.joining(", ")));
+    }
+
+    /** Words of a list, each at most once. */
+    <E> List<E> words(String name, List<E> known, Function<E, String> word) {
+        List<E> found = list(
+                name,
+                (item, at) -> known.stream()
+                        .filter(e -> item.isTextual() && word.apply(e).equals(item.textValue()))
+                        .findFirst()
+                        .orElseThrow(() ->
+                                refusal(at, "one of " + known.stream().map(word).collect(Collectors.joining(", ")))));
+        if (found.stream().distinct().count() != found.size()) {
+            throw refusal(pointer(name), "a list without repetition");
+        }
+        return found;
+    }
+
+    <E> E needWord(String name, List<E> known, Function<E, String> word) {
+        return word(name, known, word)
+                .orElseThrow(
+                        () -> missing(name, "one of " + known.stream().map(word).collect(Collectors.joining(", "))));
+    }
+
+    List<String> texts(String name, Wording wording) {
+        return list(name, (item, at) -> {
+            if (!item.isTextual() || !wording.takes(item.textValue())) {
+                throw refusal(at, wording.words());
+            }
+            return item.textValue();
+        });
+    }
+
+    boolean needFlag(String name) {
+        return flag(name).orElseThrow(() -> missing(name, "true or false"));
+    }
+
+    /** The decimal as it is written, up to the 17 digits that a JSON number carries between programs; no idle zeros. */
+    Optional<BigDecimal> decimal(String name, Range range) {
+        return value(name).map(value -> {
+            number(value, pointer(name), range);
+            BigDecimal stripped = value.decimalValue().stripTrailingZeros();
+            return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+        });
+    }
+
+    BigDecimal needDecimal(String name, Range range) {
+        return decimal(name, range).orElseThrow(() -> missing(name, range.words()));
+    }
+
+    /** As far as a DICOM date and time can carry it: four-digit year, offset of whole minutes (PS3.5, 6.2, DT). */
+    OffsetDateTime needTime(String name) {
+        String text = value(name).orElseThrow(() -> missing(name, TIME)).asText();
+        try {
+            OffsetDateTime time = OffsetDateTime.parse(text);
+            int offset = time.getOffset().getTotalSeconds();
+            if (time.getYear() < 1900 || time.getYear() > 9999 || offset % 60 != 0 || !inUse(offset)) {
+                throw refusal(pointer(name), TIME);
+            }
+            return time;
+        } catch (DateTimeParseException e) {
+            throw refusal(pointer(name), TIME);
+        }
+    }
+
+    /** Source: DICOM PS3.5, 6.2, DT: offsets from -1200 to +1400. */
+    private static boolean inUse(int offsetSeconds) {
+        return -12 * 3600 <= offsetSeconds && offsetSeconds <= 14 * 3600;
+    }
+
+    /** What a part refuses is said at the place of this object. */
+    <T> T within(Supplier<T> part) {
+        try {
+            return part.get();
+        } catch (Refusal refusal) {
+            throw refusal.problem().pointer().startsWith(pointer())
+                            && !pointer().isEmpty()
+                    ? refusal
+                    : new Refusal(refusal.problem().under(pointer()));
+        }
     }
 
     Refusal missing(String name, String what) {

@@ -336,7 +336,9 @@ class CommandLineTest {
                 .containsPattern("Plumbline itself failed: incident [0-9a-f]{8} \\(IllegalStateException at dev\\.")
                 .doesNotContain("\tat ")
                 .doesNotContain("secret");
-        assertThat(Invoked.plumbline("serve").err()).as("the same fault, the same number").isEqualTo(served.err());
+        assertThat(Invoked.plumbline("serve").err())
+                .as("the same fault, the same number")
+                .isEqualTo(served.err());
         for (Invoked asked : List.of(Invoked.plumbline("serve", "--debug"), Invoked.plumbline("--debug", "serve"))) {
             assertThat(asked.code()).isEqualTo(ExitCode.OUR_FAULT);
             assertThat(asked.err()).contains("at dev.plumbline");
@@ -347,21 +349,25 @@ class CommandLineTest {
     void aPlanSaysHowToSetTheMachineAndWhichNeedleReaches() throws Exception {
         Invoked words = Invoked.plumbline("plan", at("in-plane.json"));
         assertThat(unwrapped(words.out()))
-                .contains("Set the imaging depth to about 60 mm", "Shortest of the list that reaches with reserve: 80 mm")
+                .contains(
+                        "Set the imaging depth to about 60 mm", "Shortest of the list that reaches with reserve: 80 mm")
                 .contains("real systems with tubing and hub are far higher", "mirror reflection by geometry alone");
         assertThat(words.out().lines()).allMatch(line -> line.length() <= 100);
-        JsonNode plan = Invoked.plumbline("plan", at("in-plane.json"), "--json").json().path("plan");
+        JsonNode plan =
+                Invoked.plumbline("plan", at("in-plane.json"), "--json").json().path("plan");
         assertThat(plan.path("setUpAdvice").path("imagingDepthMm").path("value").doubleValue())
                 .isCloseTo(2 * plan.path("targetDepthMm").path("value").doubleValue(), within(1e-9));
-        assertThat(plan.path("needleChoices").get(0).path("diameterSource").path("standing").textValue())
+        assertThat(plan.path("needleChoices")
+                        .get(0)
+                        .path("diameterSource")
+                        .path("standing")
+                        .textValue())
                 .isEqualTo("cited");
     }
 
     @Test
     void needlesAreThoseOfTheSitesFile() throws Exception {
-        Path needles = samples.write(
-                "needles.json",
-                """
+        Path needles = samples.write("needles.json", """
                 {"schema":"plumbline-needles/1","foundations":{"x":{"standing":"label","text":"our label"}},
                  "gauges":[{"gauge":20,"outerDiameterMm":0.9,"innerDiameterMm":0.6,"foundation":"x"}],
                  "needles":[{"id":"only","tipType":"tuohy","lengthMm":90,"gauge":20,"echogenic":true}]}
@@ -379,7 +385,8 @@ class CommandLineTest {
     void aMarkSetSeveralTimesIsAnsweredDrawnAndKeptInTheRecord() throws Exception {
         ObjectNode document = (ObjectNode) new ObjectMapper().readTree(samples.text("in-plane.json"));
         JsonNode once = document.path("marks").path("target");
-        ArrayNode repeats = ((ObjectNode) document.path("marks")).putObject("target").putArray("repeats");
+        ArrayNode repeats =
+                ((ObjectNode) document.path("marks")).putObject("target").putArray("repeats");
         for (int i = 0; i < 3; i++) {
             repeats.addObject()
                     .put("column", once.path("column").doubleValue() + i)
@@ -388,13 +395,20 @@ class CommandLineTest {
         }
         Path file = samples.write("repeats.json", document.toString());
         JsonNode answer = Invoked.plumbline("compare", file, "--json").json();
-        assertThat(answer.path("repeatedMarks").get(0).path("pointer").textValue()).isEqualTo("/marks/target");
+        assertThat(answer.path("repeatedMarks").get(0).path("pointer").textValue())
+                .isEqualTo("/marks/target");
         assertThat(answer.path("repeatedMarks").get(0).path("n").intValue()).isEqualTo(3);
         assertThat(Invoked.plumbline("plan", file).out()).contains("Marked several times", "/marks/target");
         assertThat(Invoked.plumbline("record", file, "--out", at("repeated")).code())
                 .isZero();
-        JsonNode back = Invoked.plumbline("show", at("repeated/sr.dcm"), "--json").json();
-        assertThat(back.path("marks").path("target").path("repeats").get(1).path("by").textValue())
+        JsonNode back =
+                Invoked.plumbline("show", at("repeated/sr.dcm"), "--json").json();
+        assertThat(back.path("marks")
+                        .path("target")
+                        .path("repeats")
+                        .get(1)
+                        .path("by")
+                        .textValue())
                 .isEqualTo("B");
         assertThat(Invoked.plumbline("check", at("repeated/sr.dcm")).code()).isZero();
         repeats.remove(2);

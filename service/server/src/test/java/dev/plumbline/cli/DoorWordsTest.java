@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -25,9 +24,10 @@ class DoorWordsTest {
     private static final Path DOCS = Path.of("..", "..", "docs");
 
     /** Where a word stands for something else: a statistic's name, the cautions' own warning, a code of the standard. */
-    private static final Pattern MEANT_OTHERWISE =
-            Pattern.compile("technical error|not a safe dose|\"111492\", \"meaning\": \"No complications\"|"
-                    + "`111492` \\| DCM \\| No complications|EVT-CORRECT", Pattern.CASE_INSENSITIVE);
+    private static final Pattern MEANT_OTHERWISE = Pattern.compile(
+            "technical error|not a safe dose|\"111492\", \"meaning\": \"No complications\"|"
+                    + "`111492` \\| DCM \\| No complications|EVT-CORRECT",
+            Pattern.CASE_INSENSITIVE);
 
     private static List<Path> files(Path folder, String... endings) throws IOException {
         try (Stream<Path> files = Files.walk(folder)) {
@@ -47,7 +47,9 @@ class DoorWordsTest {
         for (Path room : List.of(
                 MAIN.resolve("java"), Path.of("../core/src/main/java"), Path.of("../../dicom-samples/src/main/java"))) {
             for (Path source : files(room, ".java")) {
-                String code = Files.readString(source).replaceAll("(?s)/\\*.*?\\*/", "").replaceAll("'.'", "");
+                String code = Files.readString(source)
+                        .replaceAll("(?s)/\\*.*?\\*/", "")
+                        .replaceAll("'.'", "");
                 texts.addAll(literals(code));
             }
         }
@@ -81,12 +83,19 @@ class DoorWordsTest {
                     Invoked.plumbline("plan", folder.resolve(name)),
                     Invoked.plumbline("compare", folder.resolve(name), "--svg", svg),
                     Invoked.plumbline("compare", folder.resolve(name), "--json"),
-                    Invoked.plumbline("plan", samples.write("short.json", samples.text(name).replaceAll(
-                            "\"lengthMm\" *: *[0-9.]+", "\"lengthMm\": 12"))))) {
+                    Invoked.plumbline(
+                            "plan",
+                            samples.write(
+                                    "short.json",
+                                    samples.text(name).replaceAll("\"lengthMm\" *: *[0-9.]+", "\"lengthMm\": 12"))))) {
                 assertThat(said.out()).isNotBlank();
-                assertThat(promises(said.out().replaceAll("\\s+", " "))).as(said.out()).isFalse();
+                assertThat(promises(said.out().replaceAll("\\s+", " ")))
+                        .as(said.out())
+                        .isFalse();
             }
-            assertThat(promises(Files.readString(svg).replaceAll("<[^>]*>", " "))).as(name).isFalse();
+            assertThat(promises(Files.readString(svg).replaceAll("<[^>]*>", " ")))
+                    .as(name)
+                    .isFalse();
         }
     }
 

@@ -2,6 +2,7 @@
 package dev.plumbline.document;
 
 import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Repeat;
@@ -20,16 +21,17 @@ import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.Nerve;
 import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.plan.TargetKind;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
 import dev.plumbline.record.FrameRef;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.record.ObservedFrame;
 import dev.plumbline.record.Signature;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -53,6 +55,38 @@ public final class CaseDocuments {
         return Arbitraries.longs()
                 .withDistribution(RandomDistribution.uniform())
                 .map(seed -> of(seed));
+    }
+
+    /** Documents that also say what was said and done at the bedside. */
+    static Arbitrary<CaseDocument> atTheBedside() {
+        return Arbitraries.longs()
+                .withDistribution(RandomDistribution.uniform())
+                .map(CaseDocuments::withBedside);
+    }
+
+    private static CaseDocument withBedside(long seed) {
+        Random random = new Random(seed);
+        CaseDocument plain = new CaseDocuments(random).document();
+        return new CaseDocument(
+                plain.caseId(),
+                plain.approach(),
+                plain.frame(),
+                plain.probe(),
+                plain.marks(),
+                plain.needle(),
+                plain.intent(),
+                plain.constraints(),
+                plain.uncertainty(),
+                plain.observations(),
+                plain.context(),
+                Bedsides.of(random),
+                plain.signature()
+                        .map(s -> new Signature(
+                                s.name(),
+                                s.organization(),
+                                s.role(),
+                                s.time(),
+                                random.nextBoolean() ? Map.of() : Map.of("consent", "emergency", "pain", "asleep"))));
     }
 
     static CaseDocument of(long seed) {
@@ -80,8 +114,13 @@ public final class CaseDocuments {
 
     private FrameRef frame() {
         return random.nextBoolean()
-                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9))
+                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9), maybe(this::scale))
                 : new FrameRef.Stated(640, 480, number(0.01, 0.2), number(0.01, 0.2));
+    }
+
+    private KnownDistance scale() {
+        PointPx from = point();
+        return new KnownDistance(from, new PointPx(from.column() < 300 ? 600 : 20, from.row()), number(5, 80));
     }
 
     private Probe probe() {

@@ -44,7 +44,10 @@ class CaseInputsTest {
                 "\"marks\":{\"target\":{\"column\":50,\"row\":90}},\"observations\":[{\"id\":\"a\"},{\"id\":\"b\"}]");
         CaseInputs inputs = CaseInputs.of(document, frame -> FRAME);
         assertThat(inputs.observations()).extracting(o -> o.samePictureAsPlan()).containsExactly(false, false);
-        assertThat(inputs.observations().get(0).frame().sameGeometryAs(inputs.plan().frame()))
+        assertThat(inputs.observations()
+                        .get(0)
+                        .frame()
+                        .sameGeometryAs(inputs.plan().frame()))
                 .as("so marks are taken over, as an assumption")
                 .isTrue();
     }
