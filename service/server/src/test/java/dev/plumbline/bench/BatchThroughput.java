@@ -32,7 +32,7 @@ public final class BatchThroughput {
             double plain = seconds(() -> readAndWrite(file));
             double batch = seconds(() -> batch(file));
             System.out.printf("%-56s%10s%14s%n", cases + " cases", "seconds", "cases a second");
-            System.out.printf("%-56s%10.1f%14.0f%n", "plain Jackson read and write of the file, one thread", plain, cases / plain);
+            System.out.printf("%-56s%10.1f%14.0f%n", "plain Jackson read and write, one thread", plain, cases / plain);
             System.out.printf("%-56s%10.1f%14.0f%n", "compare --batch, all cores", batch, cases / batch);
         } finally {
             Files.delete(file);
@@ -52,8 +52,7 @@ public final class BatchThroughput {
     }
 
     private static void write(Path file, int cases) throws IOException {
-        ObjectNode document = (ObjectNode) MAPPER.readTree(
-                """
+        ObjectNode document = (ObjectNode) MAPPER.readTree("""
                 {"schema":"plumbline-case/1","approach":"inPlane",
                  "frame":{"columns":640,"rows":640,"mmPerColumn":0.059375,"mmPerRow":0.059375},
                  "probe":{"kind":"linear","footprintMm":38,"midpoint":{"column":320,"row":40},"needleSide":"right"},
