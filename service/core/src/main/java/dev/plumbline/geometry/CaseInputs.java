@@ -37,9 +37,12 @@ public final class CaseInputs<T extends RealFieldElement<T>> {
         return inputs;
     }
 
-    /** A new input for each coordinate. */
+    /** A new input for each coordinate; a point marked several times is known as well as the mean of its marks. */
     public MarkPx<T> mark(PointPx point) {
-        return MarkPx.of(point, uncertainty.markPxOrDefault(), inputs);
+        double known = point.spread()
+                .map(spread -> spread.markPx(RepeatedMarks.Used.MEAN_OF_MARKS))
+                .orElseGet(uncertainty::markPxOrDefault);
+        return MarkPx.of(point, known, inputs);
     }
 
     public List<MarkPx<T>> marks(List<PointPx> points) {

@@ -7,6 +7,7 @@ import dev.plumbline.geometry.SpeedOfSound;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.RealFieldElement;
 
 /** An in-plane plan in words, rounded, from the probe's edge, with where and when the needle should first appear. */
@@ -154,11 +155,13 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
         if (speed.isPresent()) {
             text.append(' ').append(SpeedOfSound.words(speed.getAsDouble()));
         }
-        clearances.hazards().forEach(hazard -> nearest(text, hazard, " with the overshoot counted in"));
-        clearances.nerves().forEach(nerve -> nearest(text, nerve, ""));
+        clearances.hazards().forEach(hazard -> nearest(text, "Hazard", hazard, ", the overshoot counted in"));
+        clearances.nerves().forEach(nerve -> nearest(text, "Nerve", nerve, ""));
         if (!scene.obstacles().ignored().isEmpty()) {
             text.append(" Above the skin and so ignored: ")
-                    .append(String.join(", ", scene.obstacles().ignored()))
+                    .append(scene.obstacles().ignored().stream()
+                            .map(name -> "\"" + name + "\"")
+                            .collect(Collectors.joining(", ")))
                     .append('.');
         }
         text.append(
@@ -167,9 +170,9 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
                         : " Hazards were checked only inside this frame.");
     }
 
-    private static void nearest(StringBuilder text, Clearance clearance, String counted) {
+    private static void nearest(StringBuilder text, String what, Clearance clearance, String counted) {
         if (clearance.path() instanceof Reading.Seen distance) {
-            text.append(' ').append(clearance.name());
+            text.append(' ').append(what).append(" \"").append(clearance.name()).append('"');
             if (distance.value() < -NOTHING_MM) {
                 text.append(": crossed").append(counted).append('.');
             } else {

@@ -91,9 +91,7 @@ public final class CaseCheck {
         }
         if (!corrected.add(id)) {
             throw new Refusal(new Problem.Conflict(
-                    at + "/corrects",
-                    "This entry is corrected already.",
-                    "Correct the entry that stands in its place."));
+                    at + "/corrects", "This entry is corrected already.", "Mend the entry that stands in its place."));
         }
     }
 

@@ -7,7 +7,9 @@ import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.document.AnswerJson;
 import dev.plumbline.http.Doors;
+import dev.plumbline.needle.NeedleCatalogue;
 import java.io.IOException;
 import java.math.BigInteger;
 import java.nio.ByteBuffer;
@@ -30,8 +32,9 @@ final class Service implements AutoCloseable {
      * @param data folder that holds everything
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
+     * @param needles that needles are chosen from
      */
-    record Settings(Path data, Doors.Address address, String institution, String country) {}
+    record Settings(Path data, Doors.Address address, String institution, String country, NeedleCatalogue needles) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings) {
         this.folder = folder;
@@ -40,7 +43,7 @@ final class Service implements AutoCloseable {
         Records records = new Records(archive, installation(store, settings), Clock.system(ZoneId.systemDefault()));
         this.doors = Doors.start(
                 settings.address(),
-                new Doors.Rooms(archive, records),
+                new Doors.Rooms(archive, records, new AnswerJson(settings.needles())),
                 new Doors.Service(
                         Version.text(), open::get, () -> UUID.randomUUID().toString()));
     }

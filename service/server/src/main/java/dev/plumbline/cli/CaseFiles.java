@@ -33,11 +33,13 @@ import java.util.Optional;
  * UID, as everywhere else.
  */
 final class CaseFiles implements RecordFrames {
-    private final Path caseFile;
+    private final Path folder;
+    private final FrameFiles files;
     private final Map<String, DicomFile> byUid = new HashMap<>();
 
-    private CaseFiles(Path caseFile) {
-        this.caseFile = caseFile;
+    private CaseFiles(Path folder, FrameFiles files) {
+        this.folder = folder;
+        this.files = files;
     }
 
     /** A case ready to be computed. */
@@ -49,8 +51,17 @@ final class CaseFiles implements RecordFrames {
      * @throws Refusal with the field and the remedy
      */
     static Loaded load(Path path) {
-        CaseDocument stated = read(path);
-        CaseFiles files = new CaseFiles(path);
+        return load(read(path), path.resolveSibling(""), FrameFiles.once());
+    }
+
+    /**
+     * Opens the frames of a case.
+     *
+     * @param folder that names of files start from
+     * @throws Refusal with the field and the remedy
+     */
+    static Loaded load(CaseDocument stated, Path folder, FrameFiles frames) {
+        CaseFiles files = new CaseFiles(folder, frames);
         FrameRef planned = files.named(stated.frame(), "/frame");
         List<FrameRef> observed = new ArrayList<>();
         for (int i = 0; i < stated.observations().size(); i++) {
@@ -92,7 +103,7 @@ final class CaseFiles implements RecordFrames {
 
     private DicomFile opened(FrameRef.File frame) {
         try {
-            DicomFile file = open(caseFile.resolveSibling(frame.path()));
+            DicomFile file = files.open(folder.resolve(frame.path()));
             DicomFile first = byUid.putIfAbsent(file.sopInstanceUid(), file);
             if (first != null && Files.mismatch(first.path(), file.path()) >= 0) {
                 throw new Refusal(new Problem.UnsupportedObject(
@@ -135,7 +146,7 @@ final class CaseFiles implements RecordFrames {
 
     private FrameGeometry geometry(FrameRef frame) {
         FrameRef.Held held = (FrameRef.Held) frame;
-        return file(held).geometry(held.frameNumber());
+        return files.geometry(file(held), held.frameNumber());
     }
 
     @Override

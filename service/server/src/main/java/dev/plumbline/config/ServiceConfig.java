@@ -21,14 +21,17 @@ import java.util.Optional;
  * @param dataFolder holds everything that is kept; a usual place where absent
  * @param institution printed in records
  * @param country of the records' language, ISO 3166-1 alpha-2
+ * @param needles file of the needles that are chosen from; the shipped list where absent
  */
-public record ServiceConfig(String host, int port, Optional<Path> dataFolder, String institution, String country) {
+public record ServiceConfig(
+        String host, int port, Optional<Path> dataFolder, String institution, String country, Optional<Path> needles) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
-    public static final ServiceConfig USUAL = new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB");
+    public static final ServiceConfig USUAL =
+            new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", Optional.empty());
 
     /**
      * Reads a configuration file.
@@ -47,13 +50,15 @@ public record ServiceConfig(String host, int port, Optional<Path> dataFolder, St
     }
 
     private static ServiceConfig read(InputStream in, Path path) {
-        SiteObject file = SiteFile.read(in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "insecure");
+        SiteObject file = SiteFile.read(
+                in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "needles", "insecure");
         return new ServiceConfig(
                 host(file),
                 port(file),
-                file.optionalText("dataFolder").map(folder -> folder(file, path, folder)),
+                path(file, "dataFolder", path),
                 file.optionalText("institution").orElse(USUAL.institution),
-                country(file));
+                country(file),
+                path(file, "needles", path));
     }
 
     private static String host(SiteObject file) {
@@ -76,12 +81,12 @@ public record ServiceConfig(String host, int port, Optional<Path> dataFolder, St
         return port;
     }
 
-    private static Path folder(SiteObject file, Path path, String folder) {
+    private static Optional<Path> path(SiteObject file, String field, Path config) {
         try {
-            return path.resolveSibling(folder);
+            return file.optionalText(field).map(config::resolveSibling);
         } catch (InvalidPathException e) {
             throw new Refusal(new Problem.InvalidValue(
-                    file.at("dataFolder"), "This is no path.", "Give a folder, relative to this file or whole."));
+                    file.at(field), "This is no path.", "Give a path, relative to this file or whole."));
         }
     }
 

@@ -7,9 +7,10 @@ import dev.plumbline.drawing.RasterDrawing;
 import dev.plumbline.drawing.Scene;
 import dev.plumbline.record.RecordRevision;
 import java.awt.image.BufferedImage;
+import java.util.List;
 import java.util.Optional;
 
-/** A frame with the plan, or with the first observation made on it beside the plan, drawn on it. */
+/** A frame with the plan, or with every observation made on it beside the plan, drawn on it. */
 final class AnnotatedFrame {
     private AnnotatedFrame() {}
 
@@ -17,13 +18,16 @@ final class AnnotatedFrame {
         RecordRevision revision = source.revision();
         Scene scene = use.observations().isEmpty()
                 ? PlanDrawing.of(inputs.plan(), revision.comparison())
-                : observation(revision, inputs, use.observations().get(0));
+                : observations(revision, inputs, use.observations());
         return RasterDrawing.image(
                 revision.signed() ? scene.signed() : scene,
                 Optional.of(use.placed().frame().rendered()));
     }
 
-    private static Scene observation(RecordRevision revision, CaseInputs inputs, int index) {
-        return PlanDrawing.ofObservation(inputs.observations().get(index), inputs.plan(), revision.comparison(), index);
+    private static Scene observations(RecordRevision revision, CaseInputs inputs, List<Integer> indices) {
+        List<PlanDrawing.Made> made = indices.stream()
+                .map(index -> new PlanDrawing.Made(inputs.observations().get(index), index))
+                .toList();
+        return PlanDrawing.ofObservations(made, inputs.plan(), revision.comparison());
     }
 }

@@ -95,6 +95,7 @@ public final class RecordReader {
                 .findFirst()
                 .ifPresent(at -> json.withObjectProperty("probe").set("midpoint", ReadGroup.point(at)));
         putFrame(plan, json);
+        Repeats.restore(json);
         return json;
     }
 
@@ -151,6 +152,7 @@ public final class RecordReader {
                 .ifPresent(at -> json.set("tip", ReadGroup.point(at)));
         group.points(Concepts.MIDPOINT).stream().findFirst().ifPresent(at -> json.set("midpoint", ReadGroup.point(at)));
         group.points(Concepts.TARGET).stream().findFirst().ifPresent(at -> json.set("target", ReadGroup.point(at)));
+        Repeats.restore(json);
         return json;
     }
 }

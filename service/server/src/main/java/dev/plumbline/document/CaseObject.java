@@ -2,6 +2,7 @@
 package dev.plumbline.document;
 
 import java.util.List;
+import java.util.Set;
 
 /** The objects of the case document with every field name each one knows; the schema lists the same names (tested). */
 enum CaseObject {
@@ -28,7 +29,8 @@ enum CaseObject {
             "signature"),
     FRAME("file", "sopInstanceUid", "frameNumber", "scale", "columns", "rows", "mmPerColumn", "mmPerRow"),
     SCALE("from", "to", "distanceMm"),
-    POINT("column", "row"),
+    POINT("column", "row", "repeats"),
+    REPEAT("column", "row", "by"),
     PROBE(
             "kind",
             "footprintMm",
@@ -46,7 +48,8 @@ enum CaseObject {
     NERVE("name", "disc", "outline"),
     HAZARD("name", "kind", "marginMm", "disc", "outline"),
     DISC("center", "radiusMm"),
-    NEEDLE("gauge", "lengthMm", "echogenic"),
+    NEEDLE("gauge", "lengthMm", "echogenic", "wish"),
+    NEEDLE_WISH("tipTypes", "gauges", "echogenic"),
     INTENT("entryDistanceMm", "angleToSkinDeg", "entry", "punctureDistanceMm"),
     CONSTRAINTS(
             "angleBandDeg",
@@ -167,11 +170,19 @@ enum CaseObject {
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> fields;
 
+    @SuppressWarnings("ImmutableEnumChecker") // Set.copyOf cannot be changed
+    private final Set<String> names;
+
     CaseObject(String... fields) {
         this.fields = List.of(fields);
+        this.names = Set.copyOf(this.fields);
     }
 
     List<String> fields() {
         return fields;
+    }
+
+    boolean knows(String name) {
+        return names.contains(name);
     }
 }

@@ -2,6 +2,7 @@
 package dev.plumbline.document;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.geometry.InputUncertainty;
@@ -11,6 +12,7 @@ import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.needle.Needle;
+import dev.plumbline.needle.NeedleWish;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
 import dev.plumbline.plan.Constraints;
@@ -143,7 +145,22 @@ final class CaseWriter {
                 .put("gauge", needle.gauge())
                 .put("lengthMm", needle.lengthMm())
                 .putFlag("echogenic", needle.echogenic())
+                .putObject("wish", needle.wish().map(CaseWriter::wish).orElseGet(CaseWriter::nothing))
                 .node();
+    }
+
+    private static ObjectNode wish(NeedleWish wish) {
+        ObjectNode node = nothing();
+        if (!wish.tipTypes().isEmpty()) {
+            ArrayNode tips = node.putArray("tipTypes");
+            wish.tipTypes().forEach(tip -> tips.add(tip.word()));
+        }
+        if (!wish.gauges().isEmpty()) {
+            ArrayNode gauges = node.putArray("gauges");
+            wish.gauges().forEach(gauges::add);
+        }
+        wish.echogenic().ifPresent(wanted -> node.put("echogenic", wanted));
+        return node;
     }
 
     private static ObjectNode intent(Intent intent) {

@@ -18,7 +18,20 @@ import java.util.function.Function;
 final class Stated {
     private final ObjectNode node = JsonNodeFactory.instance.objectNode();
 
+    /** As it was given: once, or as the repeats it is the mean of. */
     static ObjectNode point(PointPx point) {
+        if (!point.repeats().isEmpty()) {
+            return new Stated()
+                    .putObjects(
+                            "repeats",
+                            point.repeats(),
+                            repeat -> new Stated()
+                                    .put("column", repeat.column())
+                                    .put("row", repeat.row())
+                                    .putText("by", repeat.by())
+                                    .node())
+                    .node();
+        }
         return JsonNodeFactory.instance
                 .objectNode()
                 .put("column", point.column())

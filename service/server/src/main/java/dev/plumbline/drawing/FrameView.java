@@ -32,11 +32,15 @@ import java.util.stream.Stream;
  * One frame with its scale and skin line: what every item of its drawing is placed by.
  *
  * @param axis empty where no skin line is marked and none can be taken from the image's edge
- * @param midpointKnown the axis starts at the probe's midpoint, not only above the target
+ * @param midpoint of the face on this frame; without it the axis starts above the target only
  * @param probe as stated
  */
 record FrameView(
-        FrameGeometry frame, Calibration calibration, Optional<SkinAxis> axis, boolean midpointKnown, Probe probe) {
+        FrameGeometry frame,
+        Calibration calibration,
+        Optional<SkinAxis> axis,
+        Optional<PointPx> midpoint,
+        Probe probe) {
     private static final String NO_POINTER = "";
 
     static FrameView planned(PlanInput input, Plan plan) {
@@ -111,12 +115,22 @@ record FrameView(
                         calibration.pixel(),
                         probe.footprintMm().orElse(0) / 2,
                         new SkinAxis.Course(SkinCourse.of(probe), SkinCourse.isFlat(probe))));
-        return new FrameView(frame, calibration, axis, marks.midpoint().isPresent(), probe);
+        return new FrameView(frame, calibration, axis, marks.midpoint(), probe);
     }
 
     private static List<PointPx> faceEdge(Region region, Orientation orientation) {
         double row = orientation.inverted() ? region.maxRow() + 1 : region.minRow();
         return List.of(new PointPx(region.minColumn(), row), new PointPx(region.maxColumn() + 1.0, row));
+    }
+
+    /** Whether the axis starts at the probe's midpoint. */
+    boolean midpointKnown() {
+        return midpoint.isPresent();
+    }
+
+    /** How far below the skin line the middle of the face was marked; a curved face is pressed in. */
+    double faceDepthMm() {
+        return midpoint.flatMap(at -> axis.map(skin -> skin.w(at))).orElse(0.0);
     }
 
     /** From the probe's midpoint to the edge that entries are counted from. */

@@ -21,6 +21,7 @@ import java.util.List;
 record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, Course course) {
 
     private static final int PIECES = 40;
+    private static final double LEVEL_MM = 0.05;
 
     /** How the skin runs beside the face; assumed to be flat where nobody stated a shape. */
     record Course(SkinCourse skin, boolean flat) {}
@@ -54,6 +55,15 @@ record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfF
         double end = course.skin().end();
         double held = Math.max(-end, Math.min(end, u));
         return at(held, course.skin().depthAt(Gradient.constant(held)).getReal());
+    }
+
+    /**
+     * Where the drawn skin beyond the probe begins: at the face's end where it lies level with the face there, else under
+     * the middle of the face, from where a round limb falls away without a step.
+     */
+    double leavesFaceAt(double faceEndMm) {
+        boolean level = Math.abs(w(skin(faceEndMm))) < LEVEL_MM;
+        return level ? faceEndMm : 0;
     }
 
     /** The skin from one u to another. */

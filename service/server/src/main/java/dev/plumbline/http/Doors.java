@@ -4,6 +4,7 @@ package dev.plumbline.http;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Records;
+import dev.plumbline.document.AnswerJson;
 import io.javalin.Javalin;
 import java.util.List;
 import java.util.function.BooleanSupplier;
@@ -33,7 +34,7 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Records records) {}
+    public record Rooms(Archive archive, Records records, AnswerJson answers) {}
 
     /**
      * What the service knows of itself.
@@ -48,9 +49,9 @@ public final class Doors implements AutoCloseable {
                     ServerSettings.apply(config, address);
                     new Faults(service.incidents()).register(config.routes);
                     new RootRoutes(service.version(), service.ready()).register(config.routes);
-                    new PlanRoutes(new HeldFrames(rooms.archive())).register(config.routes);
+                    new PlanRoutes(new HeldFrames(rooms.archive()), rooms.answers()).register(config.routes);
                     new FrameRoutes(rooms.archive()).register(config.routes);
-                    new RecordRoutes(rooms.records()).register(config.routes);
+                    new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
                     new DicomWebRoutes(rooms.archive()).register(config);
                 })
                 .start());

@@ -54,23 +54,37 @@ record DrawnAnswer(HeldFrames frames, CaseDocument document, CaseInputs inputs) 
     }
 
     /**
-     * One observation on its own frame beside the plan; the plan alone where nothing was observed.
+     * One observation on its own frame beside the plan, or all of the first one's frame; the plan alone where nothing was
+     * observed.
      *
-     * @param wanted its id; the first one where absent
+     * @param wanted its id; those on the first one's frame where absent
      */
     Drawn comparison(Comparison comparison, Optional<String> wanted) {
         List<ObservationInput> observed = inputs.observations();
         if (observed.isEmpty() && wanted.isEmpty()) {
             return plan(comparison);
         }
-        int index = IntStream.range(0, observed.size())
-                .filter(i -> wanted.isEmpty() || observed.get(i).marks().id().equals(wanted.get()))
-                .findFirst()
-                .orElseThrow(() -> new Refusal(new Problem.InvalidValue(
-                        "", "The case has no such observation.", "Name one by its id, or none for the first.")));
+        List<PlanDrawing.Made> made = IntStream.range(0, observed.size())
+                .filter(i -> wanted.isEmpty()
+                        ? onFirstFrame(i)
+                        : observed.get(i).marks().id().equals(wanted.get()))
+                .mapToObj(i -> new PlanDrawing.Made(observed.get(i), i))
+                .toList();
+        if (made.isEmpty()) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "", "The case has no such observation.", "Name one by its id, or none for the first frame's."));
+        }
         return drawn(
-                PlanDrawing.ofObservation(observed.get(index), inputs.plan(), comparison, index),
-                document.observations().get(index).frame());
+                PlanDrawing.ofObservations(made, inputs.plan(), comparison),
+                document.observations().get(made.get(0).index()).frame());
+    }
+
+    /** A stated size and scale names no picture, so nothing but the first is known to be on its frame. */
+    private boolean onFirstFrame(int index) {
+        FrameRef first = document.observations().get(0).frame();
+        return index == 0
+                || (!(first instanceof FrameRef.Stated)
+                        && document.observations().get(index).frame().equals(first));
     }
 
     private Drawn drawn(Scene scene, FrameRef frame) {

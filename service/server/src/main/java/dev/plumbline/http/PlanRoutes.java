@@ -19,9 +19,11 @@ import java.util.Optional;
 /** Plans and comparisons: a case document in, an answer or its drawing out, nothing kept. */
 final class PlanRoutes {
     private final HeldFrames frames;
+    private final AnswerJson answers;
 
-    PlanRoutes(HeldFrames frames) {
+    PlanRoutes(HeldFrames frames, AnswerJson answers) {
         this.frames = frames;
+        this.answers = answers;
     }
 
     void register(RoutesConfig routes) {
@@ -34,7 +36,7 @@ final class PlanRoutes {
         CaseDocument document = CaseJson.read(Bodies.json(ctx), Door.HTTP);
         CaseInputs inputs = CaseInputs.of(document, frames::geometry);
         if (type.equals(DrawnAnswer.JSON)) {
-            answer(ctx, AnswerJson.plan(Plan.of(inputs.plan())));
+            answer(ctx, answers.plan(document, Plan.of(inputs.plan())));
         } else {
             Comparison alone = Comparison.of(inputs.plan(), List.of());
             new DrawnAnswer(frames, document, inputs).plan(alone).send(ctx, type);
@@ -47,7 +49,7 @@ final class PlanRoutes {
         CaseInputs inputs = CaseInputs.of(document, frames::geometry);
         Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
         if (type.equals(DrawnAnswer.JSON)) {
-            answer(ctx, AnswerJson.comparison(comparison));
+            answer(ctx, answers.comparison(document, comparison));
         } else {
             Optional<String> wanted = Optional.ofNullable(ctx.queryParam("observation"));
             new DrawnAnswer(frames, document, inputs)

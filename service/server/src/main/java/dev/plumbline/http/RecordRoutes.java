@@ -4,6 +4,7 @@ package dev.plumbline.http;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.StoredRevision;
+import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.Canonical;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
@@ -22,9 +23,11 @@ final class RecordRoutes {
     private static final String JSON = "application/json";
 
     private final Records records;
+    private final AnswerJson answers;
 
-    RecordRoutes(Records records) {
+    RecordRoutes(Records records, AnswerJson answers) {
         this.records = records;
+        this.answers = answers;
     }
 
     void register(RoutesConfig routes) {
@@ -94,7 +97,8 @@ final class RecordRoutes {
             ctx.disableCompression().contentType(DICOM).result(records.report(stored));
         } else {
             ctx.contentType(JSON)
-                    .result(RecordJson.whole(stored, records.read(stored)).toString());
+                    .result(RecordJson.whole(stored, records.read(stored), answers)
+                            .toString());
         }
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.record.CaseDocument;
 import java.nio.charset.StandardCharsets;
@@ -15,8 +16,17 @@ import org.junit.jupiter.api.Test;
 
 /** Every number of an answer is a quantity with its uncertainty, or stands without a value for a reason. */
 class AnswerUncertaintyTest {
-    /** Places on the picture, and bounds of a choice that is exact once it is made. */
-    private static final Set<String> NO_QUANTITIES = Set.of("firstSeenAt", "entryAt", "feasibleEntriesMm");
+    /** Places on the picture, bounds of a choice that is exact once it is made, and what a list says of a needle. */
+    private static final Set<String> NO_QUANTITIES = Set.of(
+            "firstSeenAt",
+            "entryAt",
+            "feasibleEntriesMm",
+            "lengthMm",
+            "gauge",
+            "outerDiameterMm",
+            "innerDiameterMm",
+            "resistanceRelative",
+            "resistanceReferenceGauge");
 
     private static final String IN_PLANE = """
             {"schema":"plumbline-case/1","approach":"inPlane",
@@ -43,7 +53,8 @@ class AnswerUncertaintyTest {
         CaseInputs inputs = CaseInputs.of(document, frame -> {
             throw new IllegalStateException("The case states its scale.");
         });
-        return AnswerJson.comparison(Comparison.of(inputs.plan(), inputs.observations()));
+        return new AnswerJson(NeedleFile.shipped())
+                .comparison(document, Comparison.of(inputs.plan(), inputs.observations()));
     }
 
     private static List<JsonNode> answers() {

@@ -5,10 +5,13 @@ import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
+import dev.plumbline.geometry.Repeat;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.needle.Needle;
+import dev.plumbline.needle.NeedleWish;
+import dev.plumbline.needle.TipType;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
 import dev.plumbline.plan.Approach;
@@ -98,7 +101,8 @@ public final class CaseDocuments {
                 frame(),
                 maybe(this::probe).orElse(Probe.NOTHING_STATED),
                 marks(),
-                maybe(() -> new Needle(maybeInt(18, 27), maybeNumber(20, 150), maybe(random::nextBoolean)))
+                maybe(() -> new Needle(
+                                maybeInt(18, 27), maybeNumber(20, 150), maybe(random::nextBoolean), maybe(this::wish)))
                         .orElse(Needle.NOTHING_STATED),
                 maybe(() -> intent(approach)),
                 maybe(this::constraints).orElse(Constraints.NOTHING_STATED),
@@ -130,8 +134,15 @@ public final class CaseDocuments {
                 maybeNumber(30, 90),
                 maybeNumber(5, 20),
                 maybe(random::nextBoolean),
-                maybeNumber(40, 80),
+                maybeNumber(10, 80),
                 maybeNumber(1400, 1700));
+    }
+
+    private NeedleWish wish() {
+        return new NeedleWish(
+                random.nextBoolean() ? List.of() : List.of(one(TipType.values()), one(TipType.values())),
+                random.nextBoolean() ? List.of() : List.of(18 + random.nextInt(10)),
+                Optional.of(random.nextBoolean()));
     }
 
     private SkinBeyondProbe skinBeyondProbe() {
@@ -248,8 +259,24 @@ public final class CaseDocuments {
         return points;
     }
 
+    /** Marked once, or now and then several times. */
     private PointPx point() {
-        return new PointPx(number(0, 640), number(0, 480)).onGrid();
+        PointPx first = onGrid(number(0, 640), number(0, 480));
+        if (random.nextInt(6) != 0) {
+            return first;
+        }
+        List<Repeat> repeats = new ArrayList<>();
+        for (int i = 0; i < 3 + random.nextInt(3); i++) {
+            PointPx near = onGrid(
+                    Math.min(640, first.column() + random.nextDouble()),
+                    Math.min(480, first.row() + random.nextDouble()));
+            repeats.add(new Repeat(near.column(), near.row(), maybe(this::name)));
+        }
+        return PointPx.meanOf(repeats);
+    }
+
+    private static PointPx onGrid(double column, double row) {
+        return new PointPx(column, row).onGrid();
     }
 
     private double number(double low, double high) {

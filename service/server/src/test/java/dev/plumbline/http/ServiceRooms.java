@@ -6,7 +6,9 @@ import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.document.AnswerJson;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -43,7 +45,8 @@ final class ServiceRooms implements AutoCloseable {
     }
 
     Doors.Rooms rooms() {
-        return new Doors.Rooms(archive, new Records(archive, INSTALLATION, CLOCK));
+        return new Doors.Rooms(
+                archive, new Records(archive, INSTALLATION, CLOCK), new AnswerJson(NeedleFile.shipped()));
     }
 
     /** Whether any object, case or record is held. */
