@@ -70,7 +70,8 @@ class ContractWordsTest {
         assertThat(words(Assumption.values(), Assumption::word))
                 .isEqualTo("needleLiesInImagePlane needleIsStraight skinFlatBeyondProbe probeNotMoved targetDidNotMove"
                         + " beamPerpendicularToSkin seenEndMayBeShaft pixelsAreSquare speedOfSoundStated");
-        assertThat(words(Doubt.values(), Doubt::word)).isEqualTo("shortShaft skinAssumed midpointOffSkin tipOffShaft scaleStated scaleContradicted");
+        assertThat(words(Doubt.values(), Doubt::word))
+                .isEqualTo("shortShaft skinAssumed midpointOffSkin tipOffShaft scaleStated scaleContradicted");
     }
 
     @Test
