@@ -41,8 +41,8 @@ class CurvedArrayPropertyTest {
             this.targetU = targetU;
             this.targetW = targetW;
             sagitta = radius - Math.sqrt(radius * radius - half * half);
-            fixture.mmPerColumn = 0.2;
-            fixture.mmPerRow = 0.2;
+            fixture.mmPerColumn = 0.3;
+            fixture.mmPerRow = 0.3;
             fixture.columns = 2000;
             fixture.rows = 1500;
             fixture.kind = Optional.of(Probe.Kind.CURVED);
@@ -59,8 +59,8 @@ class CurvedArrayPropertyTest {
                     input.marks().target(),
                     input.marks().targetKind(),
                     List.of(
-                            new PointPx(0, CaseFixture.MID_ROW - sagitta / 0.2),
-                            new PointPx(2000, CaseFixture.MID_ROW - sagitta / 0.2)),
+                            new PointPx(0, CaseFixture.MID_ROW - sagitta / 0.3),
+                            new PointPx(2000, CaseFixture.MID_ROW - sagitta / 0.3)),
                     List.of(),
                     List.of());
             return new PlanInput(
@@ -79,7 +79,7 @@ class CurvedArrayPropertyTest {
             double depth = w - sagitta + radius;
             return Math.atan2(Math.abs(u), depth) <= Math.asin(half / radius)
                     && Math.hypot(u, depth) >= radius - 1e-9
-                    && Math.abs(u) <= 200;
+                    && Math.abs(u) <= 300;
         }
     }
 
