@@ -64,9 +64,9 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
     private void nearTarget(StringBuilder text, List<Limit> broken, InPlanePlan.Clearances clearances) {
         double overshoot = scene.limits().overshootMm();
         for (Clearance hazard : clearances.hazards()) {
-            boolean forbids = broken.contains(new Limit(Limit.Kind.HAZARD, Optional.of(hazard.name())));
-            if (forbids && hazard.marginLimitedByTarget() && overshoot > 0) {
-                text.append("The target lies nearer to ").append(hazard.name());
+            Limit limit = new Limit(Limit.Kind.HAZARD, Optional.of(hazard.name()));
+            if (broken.contains(limit) && hazard.marginLimitedByTarget() && overshoot > 0) {
+                text.append("The target lies nearer to ").append(limit.subject());
                 text.append(" than the margin you set, so that with ").append(Words.mm(overshoot));
                 text.append(
                         " of overshoot only a path along its side fits: move the target, or set the overshoot to 0 if the"

@@ -35,7 +35,6 @@ public final class PlanCheck {
         constraints(input.constraints());
         uncertainty(input.uncertainty());
         marks(input);
-        FootprintCheck.check(input);
         input.intent().ifPresent(intent -> intent(intent, input));
     }
 

@@ -164,7 +164,10 @@ class InPlanePlanTest {
         assertThat(value(longer.readings(), PlanQuantity.ANGLE_TO_SKIN)).isCloseTo(45, within(1e-9));
         assertThat(value(longer.readings(), PlanQuantity.SHORTEST_NEEDLE)).isCloseTo(52.426, within(HALF_LAST_DIGIT));
         assertThat(plan.waysOut()).noneMatch(way -> way.kind() == WayOut.Kind.FROM_PROBES_OTHER_END);
-        assertThat(plan.text()).startsWith("No entry fits the limits you set, for what you marked: footprint, reach.");
+        assertThat(plan.text())
+                .startsWith(
+                        "No entry fits the limits you set, for what you marked: the probe stands where the needle would"
+                                + " enter; the needle does not reach with its reserve.");
     }
 
     /** The entry stated at 8 degrees would need a needle of 225 mm; one of at most 150 mm reaches in the band. */
