@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.cli.Plumbline;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
@@ -50,7 +51,11 @@ public final class Main {
         Clock clock = Clock.system(ZoneId.systemDefault());
         return new Plumbline(
                         new Plumbline.Collaborators(
-                                Version.text(), new RecordComposer(commandLine()), clock, config -> serve(config, err)),
+                                Version.text(),
+                                new RecordComposer(commandLine()),
+                                BedsideFiles.shipped(),
+                                clock,
+                                config -> serve(config, err)),
                         out,
                         err)
                 .with(new DemoCommand(out));
@@ -76,7 +81,8 @@ public final class Main {
                 config.dataFolder().orElseGet(Main::usualFolder),
                 new Doors.Address(config.host(), config.port()),
                 config.institution(),
-                config.country());
+                config.country(),
+                config.site());
     }
 
     /** Source: XDG Base Directory Specification, user data. */

@@ -4,6 +4,7 @@ package dev.plumbline.cli;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.Cautions;
+import dev.plumbline.record.SiteRules;
 import java.io.PrintWriter;
 import java.time.Clock;
 import picocli.CommandLine;
@@ -15,7 +16,8 @@ public final class Plumbline {
     private final CommandLine commands;
 
     /** What the commands lead to, and what they may not make themselves. */
-    public record Collaborators(String version, RecordComposer composer, Clock clock, ServeCommand.Serving serving) {}
+    public record Collaborators(
+            String version, RecordComposer composer, SiteRules site, Clock clock, ServeCommand.Serving serving) {}
 
     public Plumbline(Collaborators with, PrintWriter out, PrintWriter err) {
         Terminal terminal = new Terminal(out, err);
@@ -24,9 +26,11 @@ public final class Plumbline {
         commands = new CommandLine(root)
                 .addSubcommand(new PlanCommand(terminal))
                 .addSubcommand(new CompareCommand(terminal))
-                .addSubcommand(new RecordCommand(terminal, with.composer(), with.clock()))
+                .addSubcommand(new RecordCommand(terminal, with))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new CheckCommand(terminal))
+                .addSubcommand(new SightCommand(terminal, with.site()))
+                .addSubcommand(new LogCommand(terminal, with.site(), with.clock()))
                 .addSubcommand(new FrameCommand(terminal))
                 .addSubcommand(new SamplesCommand(terminal))
                 .addSubcommand(new ServeCommand(with.serving()))

@@ -3,6 +3,8 @@ package dev.plumbline.config;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -21,14 +23,17 @@ import java.util.Optional;
  * @param dataFolder holds everything that is kept; a usual place where absent
  * @param institution printed in records
  * @param country of the records' language, ISO 3166-1 alpha-2
+ * @param site what the site has set for the bedside
  */
-public record ServiceConfig(String host, int port, Optional<Path> dataFolder, String institution, String country) {
+public record ServiceConfig(
+        String host, int port, Optional<Path> dataFolder, String institution, String country, SiteRules site) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
-    public static final ServiceConfig USUAL = new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB");
+    public static final ServiceConfig USUAL =
+            new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", BedsideFiles.shipped());
 
     /**
      * Reads a configuration file.
@@ -47,13 +52,53 @@ public record ServiceConfig(String host, int port, Optional<Path> dataFolder, St
     }
 
     private static ServiceConfig read(InputStream in, Path path) {
-        SiteObject file = SiteFile.read(in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "insecure");
+        SiteObject file = SiteFile.read(
+                in,
+                SCHEMA,
+                "host",
+                "port",
+                "dataFolder",
+                "institution",
+                "country",
+                "insecure",
+                "site",
+                "completeness",
+                "record");
         return new ServiceConfig(
                 host(file),
                 port(file),
                 file.optionalText("dataFolder").map(folder -> folder(file, path, folder)),
                 file.optionalText("institution").orElse(USUAL.institution),
-                country(file));
+                country(file),
+                BedsideFiles.read(file.optionalObject("site", BedsideFiles.FIELDS), path, signing(file)));
+    }
+
+    private static SiteRules.Signing signing(SiteObject file) {
+        Optional<SightDetail> detail = file.optionalObject("record", "sightDetail")
+                .flatMap(record -> record.optionalWord("sightDetail", SightDetail.values(), SightDetail::word));
+        return new SiteRules.Signing(
+                file.optionalWord("completeness", Completeness.values(), Completeness::word)
+                        .filter(Completeness.REQUIRED::equals)
+                        .isPresent(),
+                detail.orElse(BedsideFiles.USUAL_SIGNING.sightDetail()));
+    }
+
+    /** Of which records the items required to sign are required. */
+    private enum Completeness {
+        /** Of every record. */
+        REQUIRED("required"),
+        /** Of those whose log, checks or agents were kept here. */
+        WHEN_KEPT("whenKept");
+
+        private final String word;
+
+        Completeness(String word) {
+            this.word = word;
+        }
+
+        private String word() {
+            return word;
+        }
     }
 
     private static String host(SiteObject file) {

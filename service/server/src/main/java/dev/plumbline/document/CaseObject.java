@@ -108,7 +108,7 @@ enum CaseObject {
             "markSeen",
             "consentSeen",
             "punctureSite",
-            "seen",
+            "state",
             "step",
             "finding",
             "blood",

@@ -32,20 +32,25 @@ final class Fields {
 
     private final JsonNode node;
     private final String pointer;
-    private final CaseObject object;
+    private final List<String> known;
 
     /** Opens an object; refuses what is no object and every name it does not know. */
     Fields(JsonNode node, String pointer, CaseObject object) {
+        this(node, pointer, object.fields());
+    }
+
+    /** An object of another document, by its field names. */
+    Fields(JsonNode node, String pointer, List<String> known) {
         if (!node.isObject()) {
             throw refusal(pointer, "a JSON object");
         }
         this.node = node;
         this.pointer = pointer;
-        this.object = object;
+        this.known = known;
         for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
             String name = names.next();
-            if (!object.fields().contains(name)) {
-                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, object.fields())));
+            if (!known.contains(name)) {
+                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, known)));
             }
         }
     }
@@ -65,8 +70,8 @@ final class Fields {
     }
 
     Optional<JsonNode> value(String name) {
-        if (!object.fields().contains(name)) {
-            throw new IllegalArgumentException(name + " is not listed for " + object);
+        if (!known.contains(name)) {
+            throw new IllegalArgumentException(name + " is not listed among " + known);
         }
         return Optional.ofNullable(node.get(name)).filter(value -> !value.isNull());
     }

@@ -4,6 +4,7 @@ package dev.plumbline.cli;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
 import java.io.IOException;
@@ -24,9 +25,10 @@ record Invoked(int code, String out, String err) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         Plumbline plumbline = new Plumbline(
-                new Plumbline.Collaborators("0.0-test", new RecordComposer(INSTALLATION), CLOCK, config -> {
-                    throw new IllegalStateException("secret inside");
-                }),
+                new Plumbline.Collaborators(
+                        "0.0-test", new RecordComposer(INSTALLATION), BedsideFiles.shipped(), CLOCK, config -> {
+                            throw new IllegalStateException("secret inside");
+                        }),
                 new PrintWriter(out),
                 new PrintWriter(err));
         int code = plumbline.run(Arrays.stream(arguments).map(String::valueOf).toArray(String[]::new));

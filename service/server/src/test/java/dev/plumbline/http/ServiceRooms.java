@@ -2,10 +2,12 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.dicom.Installation;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -43,7 +45,8 @@ final class ServiceRooms implements AutoCloseable {
     }
 
     Doors.Rooms rooms() {
-        return new Doors.Rooms(archive, new Records(archive, INSTALLATION, CLOCK));
+        Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
+        return new Doors.Rooms(archive, cases, new Records(archive, INSTALLATION, cases, CLOCK));
     }
 
     /** Whether any object, case or record is held. */
