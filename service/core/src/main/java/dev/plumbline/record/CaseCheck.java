@@ -142,7 +142,7 @@ public final class CaseCheck {
     private void sight(Happening.Sight sight, String at) {
         if (!sight.seen().in(document.approach())) {
             throw refused(
-                    at + "/seen",
+                    at + "/state",
                     "This is not said " + document.approach().word() + ".",
                     "Give one of "
                             + Seen.all(document.approach()).stream()

@@ -94,7 +94,7 @@ public final class CaseDoses {
     }
 
     /** What of an agent is in its syringe; {@link CaseCheck} lets none into a mixture without it. */
-    static Volume portion(AgentEntry entry) {
+    public static Volume portion(AgentEntry entry) {
         Volume drawnUp = entry.volumes().get(Stage.DRAWN_UP);
         return drawnUp == null ? Objects.requireNonNullElse(entry.volumes().get(Stage.PLANNED), Volume.NONE) : drawnUp;
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.app;
 
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.http.Doors;
@@ -49,6 +50,7 @@ final class DemoCommand implements Callable<Integer> {
                 Doors.Address.loopback(once ? 0 : port),
                 "Sample Hospital",
                 ServiceConfig.USUAL.country(),
+                BedsideFiles.shipped(),
                 NeedleFile.shipped());
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {

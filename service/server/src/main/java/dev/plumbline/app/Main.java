@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.cli.Plumbline;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.Installation;
@@ -53,6 +54,7 @@ public final class Main {
                         new Plumbline.Collaborators(
                                 Version.text(),
                                 new RecordComposer(commandLine()),
+                                BedsideFiles.shipped(),
                                 clock,
                                 config -> serve(config, err),
                                 new Plumbline.Streams(System.in, new FileOutputStream(FileDescriptor.out))),
@@ -82,6 +84,7 @@ public final class Main {
                 new Doors.Address(config.host(), config.port()),
                 config.institution(),
                 config.country(),
+                config.site(),
                 config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped));
     }
 

@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
@@ -10,6 +11,7 @@ import dev.plumbline.dicom.Installation;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.http.Doors;
 import dev.plumbline.needle.NeedleCatalogue;
+import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.math.BigInteger;
 import java.nio.ByteBuffer;
@@ -32,18 +34,27 @@ final class Service implements AutoCloseable {
      * @param data folder that holds everything
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
+     * @param site what the site has set for the bedside
      * @param needles that needles are chosen from
      */
-    record Settings(Path data, Doors.Address address, String institution, String country, NeedleCatalogue needles) {}
+    record Settings(
+            Path data,
+            Doors.Address address,
+            String institution,
+            String country,
+            SiteRules site,
+            NeedleCatalogue needles) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings) {
         this.folder = folder;
         this.store = store;
         Archive archive = new Archive(folder, store, LowWater.USUAL);
-        Records records = new Records(archive, installation(store, settings), Clock.system(ZoneId.systemDefault()));
+        Clock clock = Clock.system(ZoneId.systemDefault());
+        Cases cases = new Cases(archive, settings.site(), clock);
+        Records records = new Records(archive, installation(store, settings), cases, clock);
         this.doors = Doors.start(
                 settings.address(),
-                new Doors.Rooms(archive, records, new AnswerJson(settings.needles())),
+                new Doors.Rooms(archive, cases, records, new AnswerJson(settings.needles())),
                 new Doors.Service(
                         Version.text(), open::get, () -> UUID.randomUUID().toString()));
     }

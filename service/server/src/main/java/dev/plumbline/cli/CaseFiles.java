@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.cli;
 
+import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.ImageIdentity;
 import dev.plumbline.dicom.RecordFrame;
 import dev.plumbline.dicom.RecordFrames;
 import dev.plumbline.document.CaseInputs;
@@ -12,8 +14,11 @@ import dev.plumbline.document.FrameScales;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.SigningCheck;
+import dev.plumbline.record.SiteRules;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
@@ -22,6 +27,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -43,7 +49,13 @@ final class CaseFiles implements RecordFrames {
     }
 
     /** A case ready to be computed. */
-    record Loaded(CaseDocument document, CaseInputs inputs, CaseFiles frames) {}
+    record Loaded(CaseDocument document, CaseInputs inputs, CaseFiles frames) {
+        /** What a signature under this case is judged beside; on the command line the case is its whole session. */
+        SigningCheck.Beside beside(SiteRules site, OffsetDateTime now) {
+            return new SigningCheck.Beside(
+                    site, frames.patientKnown(document), frames.imageSide(document), List.of(document), now);
+        }
+    }
 
     /**
      * Reads the case and opens its frames.
@@ -142,6 +154,22 @@ final class CaseFiles implements RecordFrames {
                     "", "No file of this case holds that object.", "Name the frame by file on the command line."));
         }
         return file;
+    }
+
+    /** Whether the planned frame names the patient. */
+    boolean patientKnown(CaseDocument document) {
+        return header(document).filter(ImageIdentity::namesPatient).isPresent();
+    }
+
+    /** The side that the planned frame states. */
+    Optional<Laterality> imageSide(CaseDocument document) {
+        return header(document).flatMap(ImageIdentity::side);
+    }
+
+    private Optional<DataSet> header(CaseDocument document) {
+        return document.frame() instanceof FrameRef.Held frame
+                ? Optional.of(file(frame).header())
+                : Optional.empty();
     }
 
     private FrameGeometry geometry(FrameRef frame) {

@@ -4,6 +4,7 @@ package dev.plumbline.cli;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.Cautions;
+import dev.plumbline.record.SiteRules;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintWriter;
@@ -21,7 +22,12 @@ public final class Plumbline {
 
     /** What the commands lead to, and what they may not make themselves. */
     public record Collaborators(
-            String version, RecordComposer composer, Clock clock, ServeCommand.Serving serving, Streams streams) {}
+            String version,
+            RecordComposer composer,
+            SiteRules site,
+            Clock clock,
+            ServeCommand.Serving serving,
+            Streams streams) {}
 
     /** Where many cases come from and many answers go to, as bytes. */
     public record Streams(InputStream in, OutputStream out) {}
@@ -33,9 +39,11 @@ public final class Plumbline {
         commands = new CommandLine(root)
                 .addSubcommand(new PlanCommand(terminal))
                 .addSubcommand(new CompareCommand(terminal, with.streams()))
-                .addSubcommand(new RecordCommand(terminal, with.composer(), with.clock()))
+                .addSubcommand(new RecordCommand(terminal, with))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new CheckCommand(terminal))
+                .addSubcommand(new SightCommand(terminal, with.site()))
+                .addSubcommand(new LogCommand(terminal, with.site(), with.clock()))
                 .addSubcommand(new FrameCommand(terminal))
                 .addSubcommand(new AgreementCommand(terminal))
                 .addSubcommand(new SamplesCommand(terminal))

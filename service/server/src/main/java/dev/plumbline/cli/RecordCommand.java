@@ -7,9 +7,12 @@ import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.CaseCheck;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
+import dev.plumbline.record.SigningCheck;
+import dev.plumbline.record.SiteRules;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -33,6 +36,7 @@ final class RecordCommand implements Callable<Integer> {
 
     private final Terminal terminal;
     private final RecordComposer composer;
+    private final SiteRules site;
     private final Clock clock;
 
     @Parameters(paramLabel = "CASE", description = "The case document.")
@@ -47,10 +51,11 @@ final class RecordCommand implements Callable<Integer> {
             description = "Time of a draft, ISO 8601 with offset; now where absent. A signed case has the signature's.")
     private Optional<String> time = Optional.empty();
 
-    RecordCommand(Terminal terminal, RecordComposer composer, Clock clock) {
+    RecordCommand(Terminal terminal, Plumbline.Collaborators with) {
         this.terminal = terminal;
-        this.composer = composer;
-        this.clock = clock;
+        this.composer = with.composer();
+        this.site = with.site();
+        this.clock = with.clock();
     }
 
     @Override
@@ -58,6 +63,11 @@ final class RecordCommand implements Callable<Integer> {
         OffsetDateTime draftTime = draftTime();
         CaseFiles.Loaded loaded = CaseFiles.load(caseFile);
         CaseDocument document = CaseJson.identified(loaded.document());
+        OffsetDateTime now = OffsetDateTime.now(clock);
+        CaseCheck.check(document, site, now);
+        if (document.signature().isPresent()) {
+            SigningCheck.require(document, loaded.beside(site, now));
+        }
         if (time.isPresent() && document.signature().isPresent()) {
             terminal.note("plumbline: --time does not count here; the case is signed and has the signature's time.");
         }

@@ -3,6 +3,8 @@ package dev.plumbline.config;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -21,17 +23,24 @@ import java.util.Optional;
  * @param dataFolder holds everything that is kept; a usual place where absent
  * @param institution printed in records
  * @param country of the records' language, ISO 3166-1 alpha-2
+ * @param site what the site has set for the bedside
  * @param needles file of the needles that are chosen from; the shipped list where absent
  */
 public record ServiceConfig(
-        String host, int port, Optional<Path> dataFolder, String institution, String country, Optional<Path> needles) {
+        String host,
+        int port,
+        Optional<Path> dataFolder,
+        String institution,
+        String country,
+        SiteRules site,
+        Optional<Path> needles) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
     public static final ServiceConfig USUAL =
-            new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", Optional.empty());
+            new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", BedsideFiles.shipped(), Optional.empty());
 
     /**
      * Reads a configuration file.
@@ -51,14 +60,54 @@ public record ServiceConfig(
 
     private static ServiceConfig read(InputStream in, Path path) {
         SiteObject file = SiteFile.read(
-                in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "needles", "insecure");
+                in,
+                SCHEMA,
+                "host",
+                "port",
+                "dataFolder",
+                "institution",
+                "country",
+                "needles",
+                "insecure",
+                "site",
+                "completeness",
+                "record");
         return new ServiceConfig(
                 host(file),
                 port(file),
                 path(file, "dataFolder", path),
                 file.optionalText("institution").orElse(USUAL.institution),
                 country(file),
+                BedsideFiles.read(file.optionalObject("site", BedsideFiles.FIELDS), path, signing(file)),
                 path(file, "needles", path));
+    }
+
+    private static SiteRules.Signing signing(SiteObject file) {
+        Optional<SightDetail> detail = file.optionalObject("record", "sightDetail")
+                .flatMap(record -> record.optionalWord("sightDetail", SightDetail.values(), SightDetail::word));
+        return new SiteRules.Signing(
+                file.optionalWord("completeness", Completeness.values(), Completeness::word)
+                        .filter(Completeness.REQUIRED::equals)
+                        .isPresent(),
+                detail.orElse(BedsideFiles.USUAL_SIGNING.sightDetail()));
+    }
+
+    /** Of which records the items required to sign are required. */
+    private enum Completeness {
+        /** Of every record. */
+        REQUIRED("required"),
+        /** Of those whose log, checks or agents were kept here. */
+        WHEN_KEPT("whenKept");
+
+        private final String word;
+
+        Completeness(String word) {
+            this.word = word;
+        }
+
+        private String word() {
+            return word;
+        }
     }
 
     private static String host(SiteObject file) {

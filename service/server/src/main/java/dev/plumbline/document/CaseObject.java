@@ -114,7 +114,7 @@ enum CaseObject {
             "markSeen",
             "consentSeen",
             "punctureSite",
-            "seen",
+            "state",
             "step",
             "finding",
             "blood",

@@ -10,7 +10,7 @@ enum EventKind {
     PUNCTURE("puncture", "", "punctureSite"),
     REDIRECTION("redirection", "", ""),
     PASS("pass", "", ""),
-    SIGHT_STEP("sightStep", "seen", "step"),
+    SIGHT_STEP("sightStep", "state", "step"),
     DOPPLER("doppler", "", "finding"),
     ASPIRATION("aspiration", "blood", ""),
     ALIQUOT("aliquot", "volumeMl", "fluid agent hydrolocation spread resistance pain"),

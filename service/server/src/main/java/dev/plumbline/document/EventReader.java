@@ -78,7 +78,7 @@ final class EventReader {
             case PASS -> new Happening.Pass();
             case SIGHT_STEP ->
                 new Happening.Sight(
-                        fields.needWord("seen", List.of(Seen.values()), Seen::word),
+                        fields.needWord("state", List.of(Seen.values()), Seen::word),
                         fields.text("step", Wording.IDENTIFIER));
             case DOPPLER -> new Happening.Doppler(fields.text("finding", Wording.REMARK));
             case ASPIRATION -> new Happening.Aspiration(fields.needFlag("blood"));

@@ -40,7 +40,7 @@ final class EventWriter {
         } else if (what instanceof Happening.Puncture puncture) {
             kind(node, EventKind.PUNCTURE).put("punctureSite", puncture.punctureSite());
         } else if (what instanceof Happening.Sight sight) {
-            kind(node, EventKind.SIGHT_STEP).put("seen", sight.seen().word()).putText("step", sight.step());
+            kind(node, EventKind.SIGHT_STEP).put("state", sight.seen().word()).putText("step", sight.step());
         } else if (what instanceof Happening.Aliquot aliquot) {
             aliquot(kind(node, EventKind.ALIQUOT), aliquot);
         } else if (what instanceof Happening.Halt halt) {

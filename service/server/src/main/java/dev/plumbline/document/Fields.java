@@ -32,11 +32,16 @@ final class Fields {
 
     private final JsonNode node;
     private final Place place;
-    private final CaseObject object;
+    private final List<String> known;
 
     /** Opens an object; refuses what is no object and every name it does not know. */
     Fields(JsonNode node, String pointer, CaseObject object) {
-        this(node, () -> pointer, object);
+        this(node, () -> pointer, object.fields());
+    }
+
+    /** An object of another document, by its field names. */
+    Fields(JsonNode node, String pointer, List<String> known) {
+        this(node, () -> pointer, known);
     }
 
     /** Where an object stands; spelled out only when it has to be named. */
@@ -45,17 +50,17 @@ final class Fields {
         String pointer();
     }
 
-    private Fields(JsonNode node, Place place, CaseObject object) {
+    private Fields(JsonNode node, Place place, List<String> known) {
         if (!node.isObject()) {
             throw refusal(place.pointer(), "a JSON object");
         }
         this.node = node;
         this.place = place;
-        this.object = object;
+        this.known = known;
         for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
             String name = names.next();
-            if (!object.knows(name)) {
-                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, object.fields())));
+            if (!known.contains(name)) {
+                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, known)));
             }
         }
     }
@@ -75,15 +80,15 @@ final class Fields {
     }
 
     Optional<JsonNode> value(String name) {
-        if (!object.knows(name)) {
-            throw new IllegalArgumentException(name + " is not listed for " + object);
+        if (!known.contains(name)) {
+            throw new IllegalArgumentException(name + " is not listed among " + known);
         }
         JsonNode value = node.get(name);
         return value == null || value.isNull() ? Optional.empty() : Optional.of(value);
     }
 
     Optional<Fields> object(String name, CaseObject kind) {
-        return value(name).map(value -> new Fields(value, () -> pointer(name), kind));
+        return value(name).map(value -> new Fields(value, () -> pointer(name), kind.fields()));
     }
 
     /** What the object holds, or what stands for an object that is absent. */
@@ -97,7 +102,7 @@ final class Fields {
     }
 
     <T> List<T> objects(String name, CaseObject kind, Function<Fields, T> reading) {
-        return items(name, (item, at) -> reading.apply(new Fields(item, at, kind)));
+        return items(name, (item, at) -> reading.apply(new Fields(item, at, kind.fields())));
     }
 
     private <T> List<T> items(String name, BiFunction<JsonNode, Place, T> reading) {

@@ -2,9 +2,11 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Records;
 import dev.plumbline.document.AnswerJson;
+import dev.plumbline.sight.SightSearch;
 import io.javalin.Javalin;
 import java.util.List;
 import java.util.function.BooleanSupplier;
@@ -34,7 +36,7 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Records records, AnswerJson answers) {}
+    public record Rooms(Archive archive, Cases cases, Records records, AnswerJson answers) {}
 
     /**
      * What the service knows of itself.
@@ -51,6 +53,8 @@ public final class Doors implements AutoCloseable {
                     new RootRoutes(service.version(), service.ready()).register(config.routes);
                     new PlanRoutes(new HeldFrames(rooms.archive()), rooms.answers()).register(config.routes);
                     new FrameRoutes(rooms.archive()).register(config.routes);
+                    new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
+                    new CaseRoutes(rooms.cases()).register(config.routes);
                     new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
                     new DicomWebRoutes(rooms.archive()).register(config);
                 })

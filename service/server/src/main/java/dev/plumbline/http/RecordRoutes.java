@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.StoredRevision;
 import dev.plumbline.document.AnswerJson;
-import dev.plumbline.document.Canonical;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.StrictJson;
@@ -17,7 +16,7 @@ import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
-/** Cases and records: kept, listed, handed out as JSON or DICOM. */
+/** Cases opened, and records: kept, listed, handed out as JSON or DICOM. */
 final class RecordRoutes {
     private static final String DICOM = "application/dicom";
     private static final String JSON = "application/json";
@@ -32,7 +31,6 @@ final class RecordRoutes {
 
     void register(RoutesConfig routes) {
         routes.post("/v1/cases", this::open);
-        routes.get("/v1/cases/{caseId}", this::stored);
         routes.post("/v1/records", this::file);
         routes.get("/v1/records", this::list);
         routes.get("/v1/records/{uid}", this::record);
@@ -47,11 +45,6 @@ final class RecordRoutes {
                         document,
                         IdempotencyKey.of(ctx, body),
                         kept -> RecordJson.kept(kept).toString()));
-    }
-
-    private void stored(Context ctx) {
-        CaseDocument document = records.document(ctx.pathParam("caseId"));
-        ctx.contentType(JSON).result(Canonical.text(CaseJson.write(document)));
     }
 
     private void file(Context ctx) {

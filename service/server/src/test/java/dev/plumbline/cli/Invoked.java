@@ -4,6 +4,7 @@ package dev.plumbline.cli;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
 import java.io.ByteArrayInputStream;
@@ -37,6 +38,7 @@ record Invoked(int code, String out, String err) {
         Plumbline.Collaborators with = new Plumbline.Collaborators(
                 "0.0-test",
                 new RecordComposer(INSTALLATION),
+                BedsideFiles.shipped(),
                 CLOCK,
                 config -> {
                     throw new IllegalStateException("secret inside");

@@ -2,10 +2,12 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.document.AnswerJson;
@@ -45,8 +47,9 @@ final class ServiceRooms implements AutoCloseable {
     }
 
     Doors.Rooms rooms() {
+        Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
         return new Doors.Rooms(
-                archive, new Records(archive, INSTALLATION, CLOCK), new AnswerJson(NeedleFile.shipped()));
+                archive, cases, new Records(archive, INSTALLATION, cases, CLOCK), new AnswerJson(NeedleFile.shipped()));
     }
 
     /** Whether any object, case or record is held. */
