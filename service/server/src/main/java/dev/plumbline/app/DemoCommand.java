@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.http.Doors;
+import dev.plumbline.record.Companions;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.URI;
@@ -43,7 +44,11 @@ final class DemoCommand implements Callable<Integer> {
         Path products =
                 out.isPresent() ? Files.createDirectories(out.get()) : Files.createTempDirectory("plumbline-demo-");
         Service.Settings settings = new Service.Settings(
-                products.resolve("archive"), Doors.Address.loopback(once ? 0 : port), "Sample Hospital", "GB");
+                products.resolve("archive"),
+                Doors.Address.loopback(once ? 0 : port),
+                "Sample Hospital",
+                "GB",
+                Companions.ALL);
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {
             URI address = URI.create("http://127.0.0.1:" + service.port() + "/");

@@ -76,7 +76,8 @@ public final class Main {
                 config.dataFolder().orElseGet(Main::usualFolder),
                 new Doors.Address(config.host(), config.port()),
                 config.institution(),
-                config.country());
+                config.country(),
+                config.companions());
     }
 
     /** Source: XDG Base Directory Specification, user data. */

@@ -7,7 +7,9 @@ import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.http.Doors;
+import dev.plumbline.record.Companions;
 import java.io.IOException;
 import java.math.BigInteger;
 import java.nio.ByteBuffer;
@@ -30,14 +32,16 @@ final class Service implements AutoCloseable {
      * @param data folder that holds everything
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
+     * @param companions made beside every report
      */
-    record Settings(Path data, Doors.Address address, String institution, String country) {}
+    record Settings(Path data, Doors.Address address, String institution, String country, Companions companions) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings) {
         this.folder = folder;
         this.store = store;
         Archive archive = new Archive(folder, store, LowWater.USUAL);
-        Records records = new Records(archive, installation(store, settings), Clock.system(ZoneId.systemDefault()));
+        RecordComposer composer = new RecordComposer(installation(store, settings), settings.companions());
+        Records records = new Records(archive, composer, Clock.system(ZoneId.systemDefault()));
         this.doors = Doors.start(
                 settings.address(),
                 new Doors.Rooms(archive, records),

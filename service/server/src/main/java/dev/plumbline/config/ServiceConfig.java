@@ -3,6 +3,7 @@ package dev.plumbline.config;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.Companions;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -21,14 +22,17 @@ import java.util.Optional;
  * @param dataFolder holds everything that is kept; a usual place where absent
  * @param institution printed in records
  * @param country of the records' language, ISO 3166-1 alpha-2
+ * @param companions made beside every report
  */
-public record ServiceConfig(String host, int port, Optional<Path> dataFolder, String institution, String country) {
+public record ServiceConfig(
+        String host, int port, Optional<Path> dataFolder, String institution, String country, Companions companions) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
-    public static final ServiceConfig USUAL = new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB");
+    public static final ServiceConfig USUAL =
+            new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", Companions.ALL);
 
     /**
      * Reads a configuration file.
@@ -47,13 +51,24 @@ public record ServiceConfig(String host, int port, Optional<Path> dataFolder, St
     }
 
     private static ServiceConfig read(InputStream in, Path path) {
-        SiteObject file = SiteFile.read(in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "insecure");
+        SiteObject file = SiteFile.read(
+                in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "companions", "insecure");
         return new ServiceConfig(
                 host(file),
                 port(file),
                 file.optionalText("dataFolder").map(folder -> folder(file, path, folder)),
                 file.optionalText("institution").orElse(USUAL.institution),
-                country(file));
+                country(file),
+                companions(file));
+    }
+
+    private static Companions companions(SiteObject file) {
+        return file.optionalObject("companions", "presentationStates", "pdf", "keyObjects")
+                .map(made -> new Companions(
+                        made.optionalFlag("presentationStates").orElse(true),
+                        made.optionalFlag("pdf").orElse(true),
+                        made.optionalFlag("keyObjects").orElse(true)))
+                .orElse(USUAL.companions);
     }
 
     private static String host(SiteObject file) {

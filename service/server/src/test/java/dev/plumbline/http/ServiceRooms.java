@@ -7,6 +7,7 @@ import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -43,7 +44,7 @@ final class ServiceRooms implements AutoCloseable {
     }
 
     Doors.Rooms rooms() {
-        return new Doors.Rooms(archive, new Records(archive, INSTALLATION, CLOCK));
+        return new Doors.Rooms(archive, new Records(archive, new RecordComposer(INSTALLATION), CLOCK));
     }
 
     /** Whether any object, case or record is held. */
