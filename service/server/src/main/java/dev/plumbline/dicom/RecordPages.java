@@ -48,7 +48,11 @@ public record RecordPages(DataSet report, List<RecordDrawing> drawings) {
         return new RecordPages(report, RecordDrawing.all(revision, inputs, frames));
     }
 
-    /** @throws Refusal when the object has no content tree */
+    /**
+     * The record as plain text.
+     *
+     * @throws Refusal when the object has no content tree
+     */
     public static String text(DataSet report) {
         return TextPage.text(RecordReadout.of(report));
     }

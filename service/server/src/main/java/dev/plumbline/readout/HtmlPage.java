@@ -32,7 +32,11 @@ public final class HtmlPage {
 
     private HtmlPage() {}
 
-    /** @param drawings whole SVG documents, trusted as they are */
+    /**
+     * The record as a whole HTML document.
+     *
+     * @param drawings whole SVG documents, trusted as they are
+     */
     public static String text(Readout readout, List<String> drawings) {
         return new HtmlPage().page(readout, drawings);
     }
@@ -93,15 +97,14 @@ public final class HtmlPage {
                 case '>' -> safe.append("&gt;");
                 case '"' -> safe.append("&quot;");
                 case '\'' -> safe.append("&#39;");
-                default ->
-                    safe.appendCodePoint(
-                            Character.isISOControl(c) && c != '\n' && c != '\t' || isSurrogate(c) ? ' ' : c);
+                default -> safe.appendCodePoint(isForbidden(c) ? ' ' : c);
             }
         });
         return safe.toString();
     }
 
-    private static boolean isSurrogate(int c) {
-        return c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE;
+    private static boolean isForbidden(int c) {
+        boolean control = Character.isISOControl(c) && c != '\n' && c != '\t';
+        return control || (c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE);
     }
 }

@@ -51,10 +51,10 @@ final class Letters {
     private float width(Run run, float size) throws IOException {
         return run.embedded()
                 ? font.getStringWidth(run.text()) / THOUSANDTHS * size
-                : (float) (outline(run.text()).getAdvance() * size);
+                : outline(run.text()).getAdvance() * size;
     }
 
-    /** @param bold by a thin line round the letters, as the font has one weight only */
+    /** Shows a line of text; bold by a thin line round the letters, as the font has one weight only. */
     void show(PDPageContentStream page, String text, Place place) throws IOException {
         float x = place.x();
         for (Run run : runs(text)) {

@@ -47,7 +47,7 @@ record PaperRow(boolean heading, List<String> left, List<String> right) {
         List<String> lines = new ArrayList<>();
         for (String paragraph : text.split("\\R", -1)) {
             StringBuilder line = new StringBuilder();
-            for (String word : paragraph.split(" ")) {
+            for (String word : paragraph.split(" ", -1)) {
                 String longer = line.isEmpty() ? word : line + " " + word;
                 if (letters.width(longer, measure.size()) <= width) {
                     line.setLength(0);

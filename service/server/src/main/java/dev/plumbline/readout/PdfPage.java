@@ -45,7 +45,11 @@ public final class PdfPage {
         page = new PDPageContentStream(document, sheet);
     }
 
-    /** @param pictures the annotated frames, in their order; as many as there is room for are shown */
+    /**
+     * The record as a whole PDF document.
+     *
+     * @param pictures the annotated frames, in their order; as many as there is room for are shown
+     */
     public static byte[] bytes(Readout readout, List<BufferedImage> pictures) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (PDDocument document = new PDDocument()) {
@@ -139,7 +143,8 @@ public final class PdfPage {
             float height = picture.getHeight() * scale;
             tallest = Math.max(tallest, rows > 1 ? cellHeight : height);
             float x = MARGIN + (i % inARow) * (cellWidth + GAP);
-            float y = top - (i / inARow) * (cellHeight + GAP) - height;
+            int row = i / inARow;
+            float y = top - row * (cellHeight + GAP) - height;
             page.drawImage(PaperPicture.of(document, picture), x, y, picture.getWidth() * scale, height);
         }
         top -= rows * tallest + (rows - 1) * GAP + GAP;

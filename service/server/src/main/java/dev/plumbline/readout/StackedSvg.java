@@ -14,7 +14,11 @@ public final class StackedSvg {
 
     private StackedSvg() {}
 
-    /** @param drawings each begins with its root element, which states width and height in pixels */
+    /**
+     * All of them in one document.
+     *
+     * @param drawings each begins with its root element, which states width and height in pixels
+     */
     public static String of(List<String> drawings) {
         if (drawings.size() == 1) {
             return drawings.get(0);
