@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class ServiceConfigTest {
+class CompanionsConfigTest {
     @TempDir
     Path folder;
 
