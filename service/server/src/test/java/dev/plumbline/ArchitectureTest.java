@@ -54,7 +54,8 @@ class ArchitectureTest {
         rooms.put("document", core);
         rooms.put("config", with(core, "document"));
         rooms.put("drawing", core);
-        rooms.put("dicom", with(core, "samples", "document", "drawing"));
+        rooms.put("readout", core);
+        rooms.put("dicom", with(core, "samples", "document", "drawing", "readout"));
         rooms.put("archive", with(core, "document", "config", "drawing", "dicom"));
         rooms.put("http", with(core, "document", "config", "drawing", "dicom", "archive"));
         rooms.put("cli", with(core, "document", "config", "drawing", "dicom", "archive"));
@@ -84,6 +85,7 @@ class ArchitectureTest {
                 onlyIn("the toolkit can be swapped", "com.pixelmed..", "com.pixelmed.dicom.AttributeList", "dicom"),
                 onlyIn("state stays behind the store's port", "java.sql..", "java.sql.Connection", "archive"),
                 onlyIn("HTTP is a door", "io.javalin..", "io.javalin.http.Context", "http", "app"),
+                onlyIn("paper is one form among several", "org.apache.pdfbox..", "org.apache.pdfbox.Loader", "readout"),
                 onlyIn("the command line is a door", "picocli..", "picocli.CommandLine", "cli", "app"),
                 madeOnlyByApp("java.time.Clock", "systemUTC"),
                 madeOnlyByApp("java.time.Clock", "systemDefaultZone"),

@@ -5,6 +5,7 @@ import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.http.Doors;
+import dev.plumbline.record.Companions;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.URI;
@@ -50,8 +51,7 @@ final class DemoCommand implements Callable<Integer> {
                 Doors.Address.loopback(once ? 0 : port),
                 "Sample Hospital",
                 ServiceConfig.USUAL.country(),
-                BedsideFiles.shipped(),
-                NeedleFile.shipped());
+                new Service.Uses(BedsideFiles.shipped(), NeedleFile.shipped(), Companions.ALL));
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {
             URI address = URI.create("http://127.0.0.1:" + service.port() + "/");

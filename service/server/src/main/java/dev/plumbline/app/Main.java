@@ -84,8 +84,10 @@ public final class Main {
                 new Doors.Address(config.host(), config.port()),
                 config.institution(),
                 config.country(),
-                config.site(),
-                config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped));
+                new Service.Uses(
+                        config.site(),
+                        config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped),
+                        config.companions()));
     }
 
     /** Source: XDG Base Directory Specification, user data. */

@@ -8,9 +8,11 @@ import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.http.Doors;
 import dev.plumbline.needle.NeedleCatalogue;
+import dev.plumbline.record.Companions;
 import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.math.BigInteger;
@@ -34,27 +36,31 @@ final class Service implements AutoCloseable {
      * @param data folder that holds everything
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
-     * @param site what the site has set for the bedside
-     * @param needles that needles are chosen from
+     * @param uses what the site has in place of what ships
      */
-    record Settings(
-            Path data,
-            Doors.Address address,
-            String institution,
-            String country,
-            SiteRules site,
-            NeedleCatalogue needles) {}
+    record Settings(Path data, Doors.Address address, String institution, String country, Uses uses) {}
+
+    /**
+     * What a site may have of its own.
+     *
+     * @param bedside what it has set for the bedside
+     * @param needles that needles are chosen from
+     * @param companions made beside every report
+     */
+    record Uses(SiteRules bedside, NeedleCatalogue needles, Companions companions) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings) {
         this.folder = folder;
         this.store = store;
         Archive archive = new Archive(folder, store, LowWater.USUAL);
+        Uses uses = settings.uses();
         Clock clock = Clock.system(ZoneId.systemDefault());
-        Cases cases = new Cases(archive, settings.site(), clock);
-        Records records = new Records(archive, installation(store, settings), cases, clock);
+        Cases cases = new Cases(archive, uses.bedside(), clock);
+        RecordComposer composer = new RecordComposer(installation(store, settings), uses.companions());
+        Records records = new Records(archive, composer, cases, clock);
         this.doors = Doors.start(
                 settings.address(),
-                new Doors.Rooms(archive, cases, records, new AnswerJson(settings.needles())),
+                new Doors.Rooms(archive, cases, records, new AnswerJson(uses.needles())),
                 new Doors.Service(
                         Version.text(), open::get, () -> UUID.randomUUID().toString()));
     }

@@ -60,7 +60,11 @@ public final class HeldFrames implements RecordFrames {
         }
     }
 
-    /** The picture of a frame that a case names; empty for one that exists as a stated size only. */
+    /**
+     * The picture of a frame that a case names, nothing drawn on it; empty for one that exists as a stated size only.
+     *
+     * @throws Refusal {@link Problem.NotHeld}, or where it is named by a file
+     */
     public Optional<BufferedImage> image(FrameRef frame) {
         if (frame instanceof FrameRef.Stated) {
             return Optional.empty();

@@ -3,8 +3,11 @@ package dev.plumbline.archive;
 
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.dicom.ComposedObject;
-import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.dicom.RecordDrawing;
+import dev.plumbline.dicom.RecordPages;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
@@ -44,10 +47,10 @@ public final class Records {
     private final Cases cases;
     private final Clock clock;
 
-    public Records(Archive archive, Installation installation, Cases cases, Clock clock) {
+    public Records(Archive archive, RecordComposer composer, Cases cases, Clock clock) {
         this.archive = archive;
         this.frames = new HeldFrames(archive);
-        this.composer = new RecordComposer(installation);
+        this.composer = composer;
         this.cases = cases;
         this.clock = clock;
     }
@@ -217,7 +220,7 @@ public final class Records {
     private static StoredRevision stored(RecordRevision revision, List<ComposedObject> objects) {
         List<String> reportFirst = new ArrayList<>();
         for (ComposedObject object : revision.signed() ? objects : List.<ComposedObject>of()) {
-            reportFirst.add(0, object.sopInstanceUid());
+            reportFirst.add(object.isReport() ? 0 : reportFirst.size(), object.sopInstanceUid());
         }
         return new StoredRevision(
                 revision.caseId(),
@@ -259,11 +262,28 @@ public final class Records {
         return CaseJson.read(canonical.getBytes(StandardCharsets.UTF_8), Door.HTTP);
     }
 
+    /** The record in the forms that people read, with the frames it was drawn on. */
+    public RecordPages pages(StoredRevision stored) {
+        RecordRevision revision = read(stored);
+        CaseInputs inputs = CaseInputs.of(revision.document(), frames::geometry);
+        return new RecordPages(dataSet(stored, revision), RecordDrawing.all(revision, inputs, frames::image));
+    }
+
+    /** What people read of a record, without its drawings. */
+    public String text(StoredRevision stored) {
+        return RecordPages.text(dataSet(stored, read(stored)));
+    }
+
+    private DataSet dataSet(StoredRevision stored, RecordRevision revision) {
+        return stored.state() == StoredRevision.State.DRAFT
+                ? composer.report(revision, frames)
+                : frames.object(stored.reportUid()).header();
+    }
+
     /** The report as a DICOM file: the one in the archive, or composed again for a draft, which stands nowhere else. */
     public InputStream report(StoredRevision stored) {
         if (stored.state() == StoredRevision.State.DRAFT) {
-            List<ComposedObject> objects = composer.compose(read(stored), frames);
-            return new ByteArrayInputStream(objects.get(objects.size() - 1).bytes());
+            return new ByteArrayInputStream(DicomFile.encode(composer.report(read(stored), frames)));
         }
         try {
             return Files.newInputStream(archive.file(archive.held(stored.reportUid())));

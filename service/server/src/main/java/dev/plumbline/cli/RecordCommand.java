@@ -9,6 +9,7 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseCheck;
 import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.Companions;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
 import dev.plumbline.record.SigningCheck;
@@ -30,7 +31,9 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "record",
         mixinStandardHelpOptions = true,
-        description = "The record of a case as DICOM files: the report and an annotated image of each frame used.")
+        description =
+                "The record of a case as DICOM files: the report, an annotated image and a presentation state of each "
+                        + "frame used, the readable record as PDF, and a key object selection.")
 final class RecordCommand implements Callable<Integer> {
     private static final int FIRST_REVISION = 1;
 
@@ -50,6 +53,15 @@ final class RecordCommand implements Callable<Integer> {
             paramLabel = "T",
             description = "Time of a draft, ISO 8601 with offset; now where absent. A signed case has the signature's.")
     private Optional<String> time = Optional.empty();
+
+    @Option(names = "--no-presentation-states", description = "Make no presentation states.")
+    private boolean noPresentationStates;
+
+    @Option(names = "--no-pdf", description = "Make no PDF.")
+    private boolean noPdf;
+
+    @Option(names = "--no-key-objects", description = "Make no key object selection.")
+    private boolean noKeyObjects;
 
     RecordCommand(Terminal terminal, Plumbline.Collaborators with) {
         this.terminal = terminal;
@@ -78,7 +90,8 @@ final class RecordCommand implements Callable<Integer> {
                 Comparison.of(loaded.inputs().plan(), loaded.inputs().observations()),
                 document.signature().map(Signature::time).orElse(draftTime));
         Map<Path, byte[]> files = new LinkedHashMap<>();
-        for (ComposedObject object : composer.compose(revision, loaded.frames())) {
+        Companions companions = new Companions(!noPresentationStates, !noPdf, !noKeyObjects);
+        for (ComposedObject object : composer.with(companions).compose(revision, loaded.frames())) {
             files.put(folder.resolve(object.part().replace('/', '-') + ".dcm"), object.bytes());
         }
         ProductFiles.writeNew(files);

@@ -4,6 +4,7 @@ package dev.plumbline.config;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.record.Companions;
 import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.io.InputStream;
@@ -25,6 +26,7 @@ import java.util.Optional;
  * @param country of the records' language, ISO 3166-1 alpha-2
  * @param site what the site has set for the bedside
  * @param needles file of the needles that are chosen from; the shipped list where absent
+ * @param companions made beside every report
  */
 public record ServiceConfig(
         String host,
@@ -33,14 +35,15 @@ public record ServiceConfig(
         String institution,
         String country,
         SiteRules site,
-        Optional<Path> needles) {
+        Optional<Path> needles,
+        Companions companions) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
-    public static final ServiceConfig USUAL =
-            new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", BedsideFiles.shipped(), Optional.empty());
+    public static final ServiceConfig USUAL = new ServiceConfig(
+            "127.0.0.1", 8642, Optional.empty(), "", "GB", BedsideFiles.shipped(), Optional.empty(), Companions.ALL);
 
     /**
      * Reads a configuration file.
@@ -71,7 +74,8 @@ public record ServiceConfig(
                 "insecure",
                 "site",
                 "completeness",
-                "record");
+                "record",
+                "companions");
         return new ServiceConfig(
                 host(file),
                 port(file),
@@ -79,7 +83,8 @@ public record ServiceConfig(
                 file.optionalText("institution").orElse(USUAL.institution),
                 country(file),
                 BedsideFiles.read(file.optionalObject("site", BedsideFiles.FIELDS), path, signing(file)),
-                path(file, "needles", path));
+                path(file, "needles", path),
+                companions(file));
     }
 
     private static SiteRules.Signing signing(SiteObject file) {
@@ -90,6 +95,15 @@ public record ServiceConfig(
                         .filter(Completeness.REQUIRED::equals)
                         .isPresent(),
                 detail.orElse(BedsideFiles.USUAL_SIGNING.sightDetail()));
+    }
+
+    private static Companions companions(SiteObject file) {
+        return file.optionalObject("companions", "presentationStates", "pdf", "keyObjects")
+                .map(made -> new Companions(
+                        made.optionalFlag("presentationStates").orElse(true),
+                        made.optionalFlag("pdf").orElse(true),
+                        made.optionalFlag("keyObjects").orElse(true)))
+                .orElse(USUAL.companions);
     }
 
     /** Of which records the items required to sign are required. */

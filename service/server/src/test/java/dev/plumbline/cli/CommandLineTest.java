@@ -170,7 +170,7 @@ class CommandLineTest {
                         plan.path("plan").path("entryDistanceMm").path("value").doubleValue());
         Invoked checked = Invoked.plumbline("check", report);
         assertThat(checked.code()).as(checked.out()).isZero();
-        assertThat(checked.out()).contains("conforms");
+        assertThat(checked.out()).contains("TID 1501 row 1").contains("conforms to the templates");
     }
 
     @Test
@@ -180,7 +180,8 @@ class CommandLineTest {
         assertThat(record.out().lines().map(Path::of)).contains(image);
         refused(Invoked.plumbline("show", image), "");
         refused(Invoked.plumbline("show", image, "--json"), "");
-        refused(Invoked.plumbline("check", image), "");
+        assertThat(Invoked.plumbline("check", image).out()).contains("The annotated frame conforms.");
+        refused(Invoked.plumbline("check", at("in-plane-plan.dcm")), "");
         refused(Invoked.plumbline("check", at("in-plane.json")), "");
         refused(Invoked.plumbline("show", at("nowhere.dcm")), "The file");
     }

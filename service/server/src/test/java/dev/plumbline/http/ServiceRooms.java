@@ -10,6 +10,7 @@ import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.document.AnswerJson;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -49,7 +50,10 @@ final class ServiceRooms implements AutoCloseable {
     Doors.Rooms rooms() {
         Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
         return new Doors.Rooms(
-                archive, cases, new Records(archive, INSTALLATION, cases, CLOCK), new AnswerJson(NeedleFile.shipped()));
+                archive,
+                cases,
+                new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK),
+                new AnswerJson(NeedleFile.shipped()));
     }
 
     /** Whether any object, case or record is held. */
