@@ -46,10 +46,15 @@ final class DocumentHeader {
                         List.of(new DataSet()
                                 .put(
                                         Tag.VERIFYING_ORGANIZATION,
-                                        signature.organization().orElse(installation.institution()))
+                                        signature.organization().orElse(organization(installation)))
                                 .put(Tag.VERIFICATION_DATE_TIME, new Timestamp(signature.time()).dateTime())
                                 .put(Tag.VERIFYING_OBSERVER_NAME, signature.name())
                                 .put(Tag.VERIFYING_OBSERVER_IDENTIFICATION_CODE_SEQUENCE, List.of())));
+    }
+
+    /** Verifying Organization is type 1 (PS3.3 C.17.2), so something true has to stand there. */
+    private static String organization(Installation installation) {
+        return installation.institution().isBlank() ? "Not stated" : installation.institution();
     }
 
     private static DataSet author(Context.Person author, Installation installation) {

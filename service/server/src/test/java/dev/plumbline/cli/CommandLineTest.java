@@ -12,8 +12,10 @@ import dev.plumbline.UnfitFrames;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.record.Cautions;
 import java.awt.image.BufferedImage;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -142,15 +144,23 @@ class CommandLineTest {
         Invoked first = Invoked.plumbline("record", at("in-plane.json"), "--out", at("record"));
         assertThat(first.code()).as(first.err()).isZero();
         List<Path> paths = first.out().lines().map(Path::of).toList();
-        assertThat(paths).hasSize(3).allMatch(Files::exists);
+        assertThat(paths).hasSize(7).allMatch(Files::exists);
         Path report = at("record/sr.dcm");
         assertThat(paths).contains(report);
         assertThat(DicomFile.open(report).sopClassUid()).isEqualTo("1.2.840.10008.5.1.4.1.1.88.33");
-        byte[] bytes = Files.readAllBytes(report);
+        List<byte[]> bytes = read(paths);
         assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", at("record"))
                         .code())
                 .isZero();
-        assertThat(Files.readAllBytes(report)).isEqualTo(bytes);
+        assertThat(read(paths)).containsExactlyElementsOf(bytes);
+    }
+
+    private static List<byte[]> read(List<Path> paths) throws IOException {
+        List<byte[]> all = new ArrayList<>();
+        for (Path path : paths) {
+            all.add(Files.readAllBytes(path));
+        }
+        return all;
     }
 
     @Test

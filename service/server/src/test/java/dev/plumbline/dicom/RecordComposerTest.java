@@ -99,6 +99,17 @@ class RecordComposerTest {
     }
 
     @Test
+    void whoSignsForNobodyIsNotGivenAnOrganization() {
+        Installation nameless = new Installation("2.25.1", "Station", "Model", "1", "0.1.0", "", "GB");
+        RecordSource source =
+                new RecordSource(RecordFixtures.CUT_PATH_MIDLINE_UTC.revision(), nameless, RecordFixtures.frames());
+        DataSet verifier = RecordComposer.report(source, FramesUsed.of(source))
+                .items(Tag.VERIFYING_OBSERVER_SEQUENCE)
+                .get(0);
+        assertThat(verifier.string(Tag.VERIFYING_ORGANIZATION)).contains("Not stated");
+    }
+
+    @Test
     void draftsSayThatTheyArePartialAndNameNoVerifier() {
         DataSet report = RecordFixtures.DRAFT.report();
         assertThat(report.string(Tag.COMPLETION_FLAG)).contains("PARTIAL");

@@ -10,12 +10,8 @@ import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.geometry.FrameGeometry;
-import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.UltrasoundRegion;
-import dev.plumbline.plan.Clearance;
-import dev.plumbline.plan.InPlanePlan;
-import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
@@ -150,43 +146,8 @@ enum RecordFixtures {
     }
 
     private static Comparison comparison(CaseDocument document) {
-        CaseInputs inputs = CaseInputs.of(withoutStructures(document), ref -> geometry());
-        Comparison computed = Comparison.of(inputs.plan(), inputs.observations());
-        return document.marks().hazards().isEmpty()
-                ? computed
-                : new Comparison(
-                        withClearances((InPlanePlan) computed.plan(), document.marks()),
-                        computed.observations(),
-                        computed.deviations());
-    }
-
-    /** The engine does not judge structures yet; their place in a record is made up here. */
-    private static CaseDocument withoutStructures(CaseDocument document) {
-        ObjectNode json = CaseJson.write(document);
-        ((ObjectNode) json.get("marks")).retain("target", "targetKind", "skin");
-        return CaseJson.read(json, Door.HTTP);
-    }
-
-    private static InPlanePlan withClearances(InPlanePlan plan, PlanMarks marks) {
-        Reading seen = new Reading.Seen(7.25, 0.5);
-        InPlanePlan.Clearances clearances = new InPlanePlan.Clearances(
-                marks.hazards().stream()
-                        .map(h -> new Clearance(h.name(), seen, seen, false))
-                        .toList(),
-                marks.nerves().stream()
-                        .map(n -> new Clearance(n.name(), seen, seen, false))
-                        .toList());
-        return new InPlanePlan(
-                plan.source(),
-                plan.feasible(),
-                plan.inBand(),
-                plan.readings(),
-                plan.line(),
-                clearances,
-                plan.judgement(),
-                plan.choices(),
-                plan.waysOut(),
-                plan.text());
+        CaseInputs inputs = CaseInputs.of(document, ref -> geometry());
+        return Comparison.of(inputs.plan(), inputs.observations());
     }
 
     RecordSource source() {
