@@ -2,6 +2,7 @@
 package dev.plumbline.archive;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.dicom.AcquisitionTime;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.ImageIdentity;
 import dev.plumbline.document.CaseInputs;
@@ -124,7 +125,13 @@ public final class Cases {
     /** What the log of a case is told beside. */
     public LogJson.Facts logFacts(Held held) {
         CaseDocument document = held.document();
-        return new LogJson.Facts(site, patientKnown(document), imageSide(document), held.received(), now());
+        return new LogJson.Facts(
+                site,
+                patientKnown(document),
+                imageSide(document),
+                AcquisitionTime.all(document, this::header),
+                held.received(),
+                now());
     }
 
     /**
@@ -150,15 +157,15 @@ public final class Cases {
     }
 
     private boolean patientKnown(CaseDocument document) {
-        return header(document).filter(ImageIdentity::namesPatient).isPresent();
+        return header(document.frame()).filter(ImageIdentity::namesPatient).isPresent();
     }
 
     private Optional<Laterality> imageSide(CaseDocument document) {
-        return header(document).flatMap(ImageIdentity::side);
+        return header(document.frame()).flatMap(ImageIdentity::side);
     }
 
-    private Optional<DataSet> header(CaseDocument document) {
-        return document.frame() instanceof FrameRef.Held frame
+    private Optional<DataSet> header(FrameRef named) {
+        return named instanceof FrameRef.Held frame
                         && archive.store().object(frame.sopInstanceUid()).isPresent()
                 ? Optional.of(frames.object(frame.sopInstanceUid()).header())
                 : Optional.empty();

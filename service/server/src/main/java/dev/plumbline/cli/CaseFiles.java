@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.cli;
 
+import dev.plumbline.dicom.AcquisitionTime;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.ImageIdentity;
@@ -14,6 +15,7 @@ import dev.plumbline.document.FrameScales;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.FrameClock;
 import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
@@ -158,18 +160,21 @@ final class CaseFiles implements RecordFrames {
 
     /** Whether the planned frame names the patient. */
     boolean patientKnown(CaseDocument document) {
-        return header(document).filter(ImageIdentity::namesPatient).isPresent();
+        return header(document.frame()).filter(ImageIdentity::namesPatient).isPresent();
     }
 
     /** The side that the planned frame states. */
     Optional<Laterality> imageSide(CaseDocument document) {
-        return header(document).flatMap(ImageIdentity::side);
+        return header(document.frame()).flatMap(ImageIdentity::side);
     }
 
-    private Optional<DataSet> header(CaseDocument document) {
-        return document.frame() instanceof FrameRef.Held frame
-                ? Optional.of(file(frame).header())
-                : Optional.empty();
+    /** When the frames were saved, by the scanner's clock. */
+    List<FrameClock> clocks(CaseDocument document) {
+        return AcquisitionTime.all(document, this::header);
+    }
+
+    private Optional<DataSet> header(FrameRef named) {
+        return named instanceof FrameRef.Held frame ? Optional.of(file(frame).header()) : Optional.empty();
     }
 
     private FrameGeometry geometry(FrameRef frame) {

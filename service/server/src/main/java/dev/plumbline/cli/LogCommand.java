@@ -51,6 +51,7 @@ final class LogCommand implements Callable<Integer> {
                         site,
                         loaded.frames().patientKnown(document),
                         loaded.frames().imageSide(document),
+                        loaded.frames().clocks(document),
                         Map.of(),
                         now));
         if (json) {
@@ -60,6 +61,13 @@ final class LogCommand implements Callable<Integer> {
             terminal.cautions();
         }
         return ExitCode.YES;
+    }
+
+    private void frameClock(JsonNode frame) {
+        JsonNode since = frame.path("minusPunctureSec");
+        terminal.line("Frame of " + frame.path("frame").asText() + ": saved at "
+                + frame.path("acquiredAt").asText() + " by the scanner's clock"
+                + (since.isMissingNode() ? "." : ", " + since.asText() + " s after the logged puncture."));
     }
 
     private void words(JsonNode log) {
@@ -72,6 +80,7 @@ final class LogCommand implements Callable<Integer> {
                 .forEach(flag ->
                         terminal.line("Contradiction: " + flag.path("kind").asText() + " at event "
                                 + flag.path("event").asText() + "."));
+        log.path("frameClocks").forEach(this::frameClock);
         log.path("doseBudget").path("stages").path("given").path("totals").forEach(this::total);
         log.path("doseBudget").path("cautions").forEach(caution -> terminal.line(caution.asText()));
         if (!log.path("doseBudget").path("formularyInForce").booleanValue()) {

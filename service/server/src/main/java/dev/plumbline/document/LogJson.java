@@ -14,6 +14,7 @@ import dev.plumbline.procedure.Completeness;
 import dev.plumbline.procedure.Complications;
 import dev.plumbline.procedure.Derived;
 import dev.plumbline.procedure.Elapsed;
+import dev.plumbline.procedure.FrameClock;
 import dev.plumbline.procedure.Laterality;
 import dev.plumbline.procedure.LogCheck;
 import dev.plumbline.procedure.LoggedEvent;
@@ -55,15 +56,18 @@ public final class LogJson {
      *
      * @param patientKnown the frame names the patient
      * @param imageSide the side that the frame states
+     * @param frames when each frame of the case was saved by the scanner's clock, as far as they say so
      * @param received when each event came in by our clock, by its id; only of events that came in one by one
      */
     public record Facts(
             SiteRules site,
             boolean patientKnown,
             Optional<Laterality> imageSide,
+            List<FrameClock> frames,
             Map<String, Instant> received,
             OffsetDateTime now) {
         public Facts {
+            frames = List.copyOf(frames);
             received = Map.copyOf(received);
         }
     }
@@ -87,6 +91,7 @@ public final class LogJson {
                 .putObjects("standing", log.standing(), EventWriter::event)
                 .putObjects("contradictions", contradictions(), LogJson::flag)
                 .putObjects("clockDifferences", different(), this::clockDifference)
+                .putObjects("frameClocks", facts.frames(), this::frameClock)
                 .putObjects("checks", checks(), LogJson::check)
                 .putObject("side", side())
                 .putObject("complications", complications())
@@ -148,6 +153,16 @@ public final class LogJson {
                         "enteredMinusReceivedSec",
                         BigDecimal.valueOf(difference(event).toMillis(), 3))
                 .node();
+    }
+
+    private ObjectNode frameClock(FrameClock frame) {
+        Stated node = new Stated()
+                .put("frame", frame.frame())
+                .put("acquiredAt", frame.acquired().toString())
+                .putText("offset", frame.zone().map(ZoneOffset::getId));
+        frame.sincePuncture(log)
+                .ifPresent(since -> node.put("minusPunctureSec", BigDecimal.valueOf(since.toMillis(), 3)));
+        return node.node();
     }
 
     private List<SetUpChecks.Line> checks() {
