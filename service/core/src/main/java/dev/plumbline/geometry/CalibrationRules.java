@@ -106,7 +106,7 @@ final class CalibrationRules {
         told.findFirst().ifPresent(region -> {
             throw new Refusal(new Problem.ContradictoryFields(
                     pointer + "/scale",
-                    "A scale is stated where region " + region.bounds().index()
+                    "A scale is stated where region " + region.bounds().number()
                             + " of the frame tells it: " + words(region.pixelSize()) + ", stated " + words(scale)
                             + ", a difference of " + percent(scale, region.pixelSize()) + ".",
                     "Leave the scale out; the region is used."));
@@ -175,8 +175,8 @@ final class CalibrationRules {
         throw new Refusal(new Problem.OutsideMeasuringRegion(
                 stray.pointer(),
                 "The marks " + first.pointer() + " and " + stray.pointer() + " lie in different regions, "
-                        + home.bounds().index() + " and "
-                        + home(usable, stray).bounds().index() + ".",
+                        + home.bounds().number() + " and "
+                        + home(usable, stray).bounds().number() + ".",
                 ONE_REGION));
     }
 
@@ -191,7 +191,7 @@ final class CalibrationRules {
         return frame.regions().stream()
                 .filter(region -> region.bounds().contains(point))
                 .findFirst()
-                .map(region -> "in region " + region.bounds().index() + ", where nothing can be measured: "
+                .map(region -> "in region " + region.bounds().number() + ", where nothing can be measured: "
                         + whyUnusable(region) + ".")
                 .orElse("outside every region of the frame.");
     }

@@ -9,6 +9,11 @@ package dev.plumbline.geometry;
  * @param index position in the sequence of regions, from 0
  */
 public record Region(int index, int minColumn, int minRow, int maxColumn, int maxRow) {
+    /** As every sentence counts them, from 1. */
+    public int number() {
+        return index + 1;
+    }
+
     /** Whether a corner-origin point lies in the rectangle, its border included. */
     public boolean contains(PointPx point) {
         return minColumn <= point.column()

@@ -63,7 +63,7 @@ class CalibrationTest {
         Problem problem = problem(frame, TARGET, new NamedMark("/observations/0/tip", new PointPx(500, 200)));
         assertThat(problem).isInstanceOf(Problem.OutsideMeasuringRegion.class);
         assertThat(problem.pointer()).isEqualTo("/observations/0/tip");
-        assertThat(problem.detail()).contains("/marks/target", "/observations/0/tip", "0 and 1");
+        assertThat(problem.detail()).contains("/marks/target", "/observations/0/tip", "1 and 2");
     }
 
     @Test

@@ -123,7 +123,7 @@ class KnownDistanceTest {
         Problem problem = problem(frame);
         assertThat(problem).isInstanceOf(Problem.ContradictoryFields.class);
         assertThat(problem.pointer()).isEqualTo("/observations/0/frame/scale");
-        assertThat(problem.detail()).contains("region 0", "0.10000", "0.12500", "+25.0 %");
+        assertThat(problem.detail()).contains("region 1", "0.10000", "0.12500", "+25.0 %");
         assertThat(problem.remedy()).contains("Leave the scale out");
     }
 

@@ -99,7 +99,7 @@ final class FrameExplainer {
 
     private void addBoundsDoubt(Region region) {
         if (region.maxColumn() >= geometry.columns() || region.maxRow() >= geometry.rows()) {
-            doubts.add("Region " + (region.index() + 1) + " reaches beyond the image; only what is on it counts.");
+            doubts.add("Region " + region.number() + " reaches beyond the image; only what is on it counts.");
         }
     }
 
@@ -107,7 +107,7 @@ final class FrameExplainer {
         List<RegionNote> notes = new ArrayList<>();
         for (UltrasoundRegion region : geometry.regions()) {
             boolean used = calibration.flatMap(Calibration::region).equals(Optional.of(region.bounds()));
-            notes.add(new RegionNote(region.bounds().index() + 1, used, note(region, used)));
+            notes.add(new RegionNote(region.bounds().number(), used, note(region, used)));
         }
         return notes;
     }

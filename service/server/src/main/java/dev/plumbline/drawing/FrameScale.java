@@ -11,7 +11,7 @@ final class FrameScale {
 
     private FrameScale() {}
 
-    /** Such as "Scale: ultrasound region 0, 0.0594 mm per pixel." */
+    /** Such as "Scale: ultrasound region 1, 0.0594 mm per pixel." */
     static String words(Calibration calibration) {
         PixelSize size = calibration.pixel();
         String across = String.format(Locale.ROOT, "%.4f", size.mmPerColumn());
@@ -26,7 +26,7 @@ final class FrameScale {
             case ULTRASOUND_REGIONS ->
                 calibration
                         .region()
-                        .map(region -> "ultrasound region " + region.index())
+                        .map(region -> "ultrasound region " + region.number())
                         .orElse("ultrasound regions");
             case PIXEL_SPACING -> "pixel spacing of the object";
             case STATED -> "stated by a person";

@@ -240,7 +240,7 @@ class SvgDrawingTest {
     void namesTheScaleTheUncertaintyAndTheCaution() {
         assertThat(over(plan(SQUARE.input(19, DrawnCase.entry(29)))).text())
                 .contains(
-                        "Scale: ultrasound region 0, 0.0594 mm per pixel.",
+                        "Scale: ultrasound region 1, 0.0594 mm per pixel.",
                         "expanded uncertainty (k = 2)",
                         "Only what was marked was checked.",
                         "mm from the probe's edge",
