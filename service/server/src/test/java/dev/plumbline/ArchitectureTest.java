@@ -55,9 +55,14 @@ class ArchitectureTest {
         rooms.put("config", with(core, "document"));
         rooms.put("drawing", core);
         rooms.put("dicom", with(core, "samples", "document", "drawing"));
+        rooms.put("dimse", with(core, "document", "dicom"));
         rooms.put("archive", with(core, "document", "config", "drawing", "dicom"));
-        rooms.put("http", with(core, "document", "config", "drawing", "dicom", "archive"));
-        rooms.put("cli", with(core, "document", "config", "drawing", "dicom", "archive"));
+        rooms.put("multipart", Set.of("problem"));
+        String[] behindTheDoors = {"document", "config", "drawing", "dicom", "dimse", "archive", "multipart", "dispatch"
+        };
+        rooms.put("dispatch", with(core, "document", "config", "dicom", "dimse", "archive", "multipart"));
+        rooms.put("http", with(core, behindTheDoors));
+        rooms.put("cli", with(core, behindTheDoors));
         rooms.put("app", Set.copyOf(rooms.keySet()));
         return rooms;
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.app;
 
+import dev.plumbline.config.Network;
 import dev.plumbline.http.Doors;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -43,7 +44,7 @@ final class DemoCommand implements Callable<Integer> {
         Path products =
                 out.isPresent() ? Files.createDirectories(out.get()) : Files.createTempDirectory("plumbline-demo-");
         Service.Settings settings = new Service.Settings(
-                products.resolve("archive"), Doors.Address.loopback(once ? 0 : port), "Sample Hospital", "GB");
+                products.resolve("archive"), Doors.Address.loopback(once ? 0 : port), "Sample Hospital", "GB", Network.NONE);
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {
             URI address = URI.create("http://127.0.0.1:" + service.port() + "/");

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.app;
 
+import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.cli.Plumbline;
+import dev.plumbline.cli.SiteCommands;
+import dev.plumbline.cli.Terminal;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
@@ -53,7 +56,8 @@ public final class Main {
                                 Version.text(), new RecordComposer(commandLine()), clock, config -> serve(config, err)),
                         out,
                         err)
-                .with(new DemoCommand(out));
+                .with(new DemoCommand(out))
+                .with(new SiteCommands(new Terminal(out, err), clock, Main::usualFolder));
     }
 
     private static Installation commandLine() {
@@ -64,9 +68,26 @@ public final class Main {
 
     private static void serve(Optional<Path> configFile, PrintWriter err) throws Exception {
         ServiceConfig config = configFile.map(ServiceConfig::read).orElse(ServiceConfig.USUAL);
+        Service.Settings settings = settings(config);
         try (StopSignal stop = new StopSignal();
-                Service service = Service.start(settings(config))) {
+                Service service = Service.start(settings)) {
             err.println("plumbline: listening at http://" + config.host() + ":" + service.port() + "/");
+            service.dicomPort()
+                    .ifPresent(port -> err.println("plumbline: " + config.network().aeTitle()
+                            + " accepts associations at port " + port));
+            stop.await();
+        } catch (StoreDamaged damage) {
+            serveDegraded(settings, damage, err);
+        }
+    }
+
+    private static void serveDegraded(Service.Settings settings, StoreDamaged damage, PrintWriter err)
+            throws InterruptedException {
+        try (StopSignal stop = new StopSignal();
+                Doors doors = Service.degraded(settings, damage)) {
+            err.println("plumbline: degraded: " + damage.getMessage());
+            err.println("plumbline: only status and health are answered, at http://"
+                    + settings.address().host() + ":" + doors.port() + "/");
             stop.await();
         }
     }
@@ -76,7 +97,8 @@ public final class Main {
                 config.dataFolder().orElseGet(Main::usualFolder),
                 new Doors.Address(config.host(), config.port()),
                 config.institution(),
-                config.country());
+                config.country(),
+                config.network());
     }
 
     /** Source: XDG Base Directory Specification, user data. */

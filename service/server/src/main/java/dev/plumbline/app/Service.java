@@ -2,10 +2,16 @@
 package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.archive.StoreDamaged;
+import dev.plumbline.config.Network;
+import dev.plumbline.config.SitePeer;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.http.Doors;
 import java.io.IOException;
@@ -14,15 +20,25 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BooleanSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The running service: data folder, store, archive, records and the doors, opened in this order and closed in reverse. */
 final class Service implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Service.class);
+
     private final DataFolder folder;
     private final SqliteStore store;
+    private final Traffic traffic;
     private final Doors doors;
     private final AtomicBoolean open = new AtomicBoolean(true);
+    private final AtomicReference<Runnable> queued = new AtomicReference<>(() -> {});
 
     /**
      * What a site states about its installation.
@@ -30,34 +46,69 @@ final class Service implements AutoCloseable {
      * @param data folder that holds everything
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
+     * @param network whom it speaks with by DICOM
      */
-    record Settings(Path data, Doors.Address address, String institution, String country) {}
+    record Settings(Path data, Doors.Address address, String institution, String country, Network network) {}
 
-    private Service(DataFolder folder, SqliteStore store, Settings settings) {
+    private Service(DataFolder folder, SqliteStore store, Settings settings) throws IOException {
         this.folder = folder;
         this.store = store;
-        Archive archive = new Archive(folder, store, LowWater.USUAL);
-        Records records = new Records(archive, installation(store, settings), Clock.system(ZoneId.systemDefault()));
-        this.doors = Doors.start(
-                settings.address(),
-                new Doors.Rooms(archive, records),
-                new Doors.Service(
-                        Version.text(), open::get, () -> UUID.randomUUID().toString()));
+        Clock clock = Clock.system(ZoneId.systemDefault());
+        List<Damage> damages = new Inspection(folder, store).missing();
+        damages.forEach(damage -> LOG.error("Damaged: {}", damage));
+        List<String> destinations = settings.network().peers(SitePeer.Use.ARCHIVE).stream()
+                .map(SitePeer::name)
+                .toList();
+        Outbound outbound = new Outbound(destinations, () -> queued.get().run());
+        Archive archive = new Archive(folder, store, LowWater.USUAL, outbound);
+        Records records = new Records(archive, installation(store, settings), clock);
+        this.traffic = Traffic.start(
+                settings.network(),
+                new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
+                damages);
+        queued.set(traffic::wake);
+        try {
+            this.doors = Doors.start(
+                    settings.address(),
+                    new Doors.Rooms(archive, records, traffic.shown()),
+                    about(() -> open.get() && damages.isEmpty()));
+        } catch (RuntimeException e) {
+            traffic.close();
+            throw e;
+        }
+    }
+
+    private static Doors.Service about(BooleanSupplier ready) {
+        return new Doors.Service(
+                Version.text(), ready, () -> UUID.randomUUID().toString());
     }
 
     /**
      * Opens the folder and starts to answer.
      *
-     * @throws dev.plumbline.problem.Refusal when another process uses the folder
+     * @throws dev.plumbline.problem.Refusal when another process uses the folder, or the configuration cannot hold
+     * @throws dev.plumbline.archive.StoreDamaged when the store cannot be used; {@link #degraded} can still say so
      */
     static Service start(Settings settings) throws IOException {
         DataFolder folder = DataFolder.open(settings.data());
         try {
-            return new Service(folder, SqliteStore.open(settings.data().resolve("store.sqlite")), settings);
+            SqliteStore store = SqliteStore.open(settings.data().resolve("store.sqlite"));
+            try {
+                return new Service(folder, store, settings);
+            } catch (RuntimeException e) {
+                store.close();
+                throw e;
+            }
         } catch (RuntimeException e) {
             folder.close();
             throw e;
         }
+    }
+
+    /** A door that says what is damaged and does nothing else, so that nothing becomes worse. */
+    static Doors degraded(Settings settings, StoreDamaged damage) {
+        Damage named = new Damage(settings.data().resolve("store.sqlite"), String.valueOf(damage.getMessage()));
+        return Doors.degraded(settings.address(), about(() -> false), List.of(named));
     }
 
     private static Installation installation(SqliteStore store, Settings settings) {
@@ -80,10 +131,16 @@ final class Service implements AutoCloseable {
         return doors.port();
     }
 
+    /** Where associations are accepted, if they are. */
+    OptionalInt dicomPort() {
+        return traffic.port();
+    }
+
     @Override
     public void close() throws IOException {
         open.set(false);
         doors.close();
+        traffic.close();
         store.close();
         folder.close();
     }

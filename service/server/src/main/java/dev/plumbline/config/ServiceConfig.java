@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.config;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
@@ -21,14 +22,16 @@ import java.util.Optional;
  * @param dataFolder holds everything that is kept; a usual place where absent
  * @param institution printed in records
  * @param country of the records' language, ISO 3166-1 alpha-2
+ * @param network whom it speaks with by DICOM
  */
-public record ServiceConfig(String host, int port, Optional<Path> dataFolder, String institution, String country) {
+public record ServiceConfig(
+        String host, int port, Optional<Path> dataFolder, String institution, String country, Network network) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
-    public static final ServiceConfig USUAL = new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB");
+    public static final ServiceConfig USUAL = new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", Network.NONE);
 
     /**
      * Reads a configuration file.
@@ -47,13 +50,19 @@ public record ServiceConfig(String host, int port, Optional<Path> dataFolder, St
     }
 
     private static ServiceConfig read(InputStream in, Path path) {
-        SiteObject file = SiteFile.read(in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "insecure");
+        SiteObject file = SiteFile.read(in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "insecure", "dicom", "peers");
         return new ServiceConfig(
                 host(file),
                 port(file),
                 file.optionalText("dataFolder").map(folder -> folder(file, path, folder)),
                 file.optionalText("institution").orElse(USUAL.institution),
-                country(file));
+                country(file),
+                new NetworkFile(file, path).read());
+    }
+
+    /** Everything that holds, defaults included; no secret is in it. */
+    public ObjectNode effective() {
+        return EffectiveConfig.of(this);
     }
 
     private static String host(SiteObject file) {

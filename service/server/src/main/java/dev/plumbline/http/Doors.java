@@ -2,10 +2,15 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Records;
+import dev.plumbline.dispatch.DispatchDesk;
+import dev.plumbline.dispatch.StatusReport;
+import dev.plumbline.worklist.Worklist;
 import io.javalin.Javalin;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
@@ -33,7 +38,14 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Records records) {}
+    public record Rooms(Archive archive, Records records, Traffic traffic) {}
+
+    /**
+     * What goes on with other systems.
+     *
+     * @param worklist empty where none is configured
+     */
+    public record Traffic(DispatchDesk desk, Supplier<StatusReport> status, Optional<Worklist> worklist) {}
 
     /**
      * What the service knows of itself.
@@ -51,7 +63,20 @@ public final class Doors implements AutoCloseable {
                     new PlanRoutes(new HeldFrames(rooms.archive())).register(config.routes);
                     new FrameRoutes(rooms.archive()).register(config.routes);
                     new RecordRoutes(rooms.records()).register(config.routes);
+                    new DispatchRoutes(rooms.traffic()).register(config.routes);
+                    new WorklistRoutes(rooms.traffic().worklist()).register(config.routes);
                     new DicomWebRoutes(rooms.archive()).register(config);
+                })
+                .start());
+    }
+
+    /** A door that only says what is damaged: status and health are answered, everything else is refused. */
+    public static Doors degraded(Address address, Service service, List<Damage> damages) {
+        return new Doors(Javalin.create(config -> {
+                    ServerSettings.apply(config, address);
+                    new Faults(service.incidents()).register(config.routes);
+                    new DegradedRoutes(damages).register(config.routes);
+                    new RootRoutes(service.version(), service.ready()).register(config.routes);
                 })
                 .start());
     }

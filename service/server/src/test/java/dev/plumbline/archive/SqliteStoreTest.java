@@ -132,7 +132,7 @@ class SqliteStoreTest {
         }
         assertThat(store.pragma("synchronous")).isEqualTo("2");
         assertThat(store.pragma("foreign_keys")).isEqualTo("1");
-        assertThat(store.pragma("user_version")).isEqualTo("1");
+        assertThat(store.pragma("user_version")).isEqualTo("2");
     }
 
     @Test

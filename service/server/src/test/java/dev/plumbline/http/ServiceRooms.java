@@ -7,12 +7,16 @@ import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dispatch.DispatchDesk;
+import dev.plumbline.dispatch.StatusReport;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
 
 /** An archive and its records in a folder of their own, empty at first. */
 final class ServiceRooms implements AutoCloseable {
@@ -43,7 +47,11 @@ final class ServiceRooms implements AutoCloseable {
     }
 
     Doors.Rooms rooms() {
-        return new Doors.Rooms(archive, new Records(archive, INSTALLATION, CLOCK));
+        DispatchDesk desk = DispatchDesk.closed(store.dispatches(), List.of(), CLOCK);
+        return new Doors.Rooms(
+                archive,
+                new Records(archive, INSTALLATION, CLOCK),
+                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()));
     }
 
     /** Whether any object, case or record is held. */
