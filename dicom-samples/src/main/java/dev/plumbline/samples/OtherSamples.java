@@ -27,7 +27,7 @@ final class OtherSamples {
         return new Sample(
                 "steep-needle",
                 Sample.Chapter.OTHER_BODIES,
-                "Needle at 58 degrees to the skin: the shaft is hard to see.",
+                "Needle at 58 degrees to the skin: a pale shaft, a bright tip.",
                 SampleSet.still(GREY, popliteal.with(needle)));
     }
 

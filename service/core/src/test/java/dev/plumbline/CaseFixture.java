@@ -52,6 +52,7 @@ public final class CaseFixture {
     public OptionalDouble housingHalfThickness = OptionalDouble.empty();
     public OptionalDouble beamThickness = OptionalDouble.empty();
     public OptionalDouble arcRadius = OptionalDouble.empty();
+    public OptionalDouble speedOfSound = OptionalDouble.empty();
     public double targetU;
     public double targetW = 30;
     public boolean skin = true;
@@ -106,7 +107,8 @@ public final class CaseFixture {
                 housingLength,
                 housingHalfThickness,
                 Optional.empty(),
-                arcRadius);
+                arcRadius,
+                speedOfSound);
     }
 
     public PlanInput input() {

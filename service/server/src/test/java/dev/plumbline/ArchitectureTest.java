@@ -44,23 +44,26 @@ class ArchitectureTest {
         rooms.put("plan", Set.of("problem", "geometry", "needle"));
         rooms.put("observation", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("deviation", Set.of("problem", "geometry", "needle", "plan", "observation"));
-        rooms.put("record", Set.of("problem", "geometry", "needle", "plan", "observation", "deviation"));
         rooms.put("sight", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("agents", Set.of("problem", "geometry"));
-        rooms.put("procedure", Set.copyOf(rooms.keySet()));
+        rooms.put("procedure", Set.of("problem", "geometry", "needle", "plan", "sight", "agents"));
+        rooms.put("record", Set.copyOf(rooms.keySet()));
         rooms.put("review", Set.copyOf(rooms.keySet()));
         Set<String> core = Set.copyOf(rooms.keySet());
         rooms.put("samples", core);
         rooms.put("document", core);
         rooms.put("config", with(core, "document"));
         rooms.put("drawing", core);
-        rooms.put("dicom", with(core, "samples", "document", "drawing"));
-        rooms.put("dimse", with(core, "document", "dicom"));
+        rooms.put("readout", core);
+        rooms.put("dicom", with(core, "samples", "document", "drawing", "readout"));
         rooms.put("archive", with(core, "document", "config", "drawing", "dicom"));
+        rooms.put("dimse", with(core, "document", "dicom"));
         rooms.put("multipart", Set.of("problem"));
-        String[] behindTheDoors = {"document", "config", "drawing", "dicom", "dimse", "archive", "multipart", "dispatch"
+        rooms.put("worklist", with(core, "dicom", "dimse"));
+        rooms.put("dispatch", with(core, "document", "config", "dicom", "dimse", "archive", "multipart", "worklist"));
+        String[] behindTheDoors = {
+            "document", "config", "drawing", "dicom", "dimse", "archive", "multipart", "worklist", "dispatch"
         };
-        rooms.put("dispatch", with(core, "document", "config", "dicom", "dimse", "archive", "multipart"));
         rooms.put("http", with(core, behindTheDoors));
         rooms.put("cli", with(core, behindTheDoors));
         rooms.put("app", Set.copyOf(rooms.keySet()));
@@ -89,6 +92,7 @@ class ArchitectureTest {
                 onlyIn("the toolkit can be swapped", "com.pixelmed..", "com.pixelmed.dicom.AttributeList", "dicom"),
                 onlyIn("state stays behind the store's port", "java.sql..", "java.sql.Connection", "archive"),
                 onlyIn("HTTP is a door", "io.javalin..", "io.javalin.http.Context", "http", "app"),
+                onlyIn("paper is one form among several", "org.apache.pdfbox..", "org.apache.pdfbox.Loader", "readout"),
                 onlyIn("the command line is a door", "picocli..", "picocli.CommandLine", "cli", "app"),
                 madeOnlyByApp("java.time.Clock", "systemUTC"),
                 madeOnlyByApp("java.time.Clock", "systemDefaultZone"),

@@ -34,7 +34,7 @@ public record AgentUse(
         Volume drawnUp = copy.get(Stage.DRAWN_UP);
         if (drawnUp != null && used.compareTo(drawnUp) > 0) {
             throw new Refusal(new Problem.ContradictoryFields(
-                    "/volumes",
+                    "/volumeMl",
                     Amounts.plain(used.ml()) + " mL given and discarded are more than the "
                             + Amounts.plain(drawnUp.ml()) + " mL drawn up.",
                     "Change what was drawn up, given or discarded."));

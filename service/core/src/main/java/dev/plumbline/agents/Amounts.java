@@ -35,6 +35,12 @@ final class Amounts {
         return Math.abs((long) value.scale()) <= MOST_DIGITS && value.precision() <= MOST_DIGITS;
     }
 
+    /** The same number without idle zeros and without an exponent. */
+    static BigDecimal shortest(BigDecimal value) {
+        BigDecimal stripped = value.stripTrailingZeros();
+        return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+    }
+
     /** Text of a number without exponent or idle zeros, where that is short. */
     static String plain(BigDecimal value) {
         if (value.signum() == 0) {

@@ -4,7 +4,9 @@ package dev.plumbline.agents;
 /** What the labelled mass is a mass of; a limit for one says nothing about the other. */
 public enum Basis {
     SALT("salt"),
-    BASE("base");
+    BASE("base"),
+    /** Fits no limit: the label was not read. */
+    NOT_STATED("notStated");
 
     private final String word;
 

@@ -5,7 +5,9 @@ package dev.plumbline.agents;
 public enum Route {
     PERINEURAL("perineural"),
     FASCIAL_PLANE("fascialPlane"),
-    INFILTRATION("infiltration");
+    INFILTRATION("infiltration"),
+    /** Fits no limit: nobody said. */
+    NOT_STATED("notStated");
 
     private final String word;
 

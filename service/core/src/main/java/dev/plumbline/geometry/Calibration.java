@@ -8,9 +8,15 @@ import java.util.Optional;
  * The scale that one measurement on one frame uses, and where it comes from.
  *
  * @param region the region it was read from; empty for the other sources
+ * @param knownDistance what it was computed from; empty for the other sources
  * @param doubts what a person should look at before trusting it, in words
  */
-public record Calibration(Source source, PixelSize pixel, Optional<Region> region, List<String> doubts) {
+public record Calibration(
+        Source source,
+        PixelSize pixel,
+        Optional<Region> region,
+        Optional<KnownDistance> knownDistance,
+        List<String> doubts) {
     /** Where a scale comes from, with its name in JSON. */
     public enum Source {
         ULTRASOUND_REGIONS("ultrasoundRegions"),

@@ -4,11 +4,12 @@ package dev.plumbline.geometry;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.RealFieldElement;
 
 /**
  * The inputs of one case: every marked coordinate is one, and every equipment has two relative scale factors that all its
- * frames share.
+ * frames share; a scale stated by a known distance adds the ends of that distance.
  *
  * @param <T> the kind of number
  */
@@ -17,6 +18,9 @@ public final class CaseInputs<T extends RealFieldElement<T>> {
     private final InputUncertainty uncertainty;
     private final Extents extents;
     private final Map<String, Scale<T>> factors = new HashMap<>();
+    private final Map<Ruler, Scale<T>> rulers = new HashMap<>();
+
+    private record Ruler(String equipment, KnownDistance distance, OptionalDouble heightToWidth) {}
 
     /**
      * Nothing is drawn yet; inputs come with the marks.
@@ -33,9 +37,12 @@ public final class CaseInputs<T extends RealFieldElement<T>> {
         return inputs;
     }
 
-    /** A new input for each coordinate. */
+    /** A new input for each coordinate; a point marked several times is known as well as the mean of its marks. */
     public MarkPx<T> mark(PointPx point) {
-        return MarkPx.of(point, uncertainty.markPxOrDefault(), inputs);
+        double known = point.spread()
+                .map(spread -> spread.markPx(RepeatedMarks.Used.MEAN_OF_MARKS))
+                .orElseGet(uncertainty::markPxOrDefault);
+        return MarkPx.of(point, known, inputs);
     }
 
     public List<MarkPx<T>> marks(List<PointPx> points) {
@@ -47,11 +54,33 @@ public final class CaseInputs<T extends RealFieldElement<T>> {
         return MarkPx.of(point, 1, inputs);
     }
 
-    public Scale<T> scale(String equipment, PixelSize pixel) {
-        Scale<T> factor = factors.computeIfAbsent(equipment, this::newFactors);
+    /**
+     * The scale of a frame with what is uncertain about it: the factors of its equipment, and where a known distance gives
+     * the scale also the two ends of that distance. The same distance stated for several frames of one equipment was
+     * marked once.
+     */
+    public Scale<T> scale(FrameGeometry frame, Calibration calibration) {
+        Scale<T> factor = factors.computeIfAbsent(frame.equipment(), this::newFactors);
+        if (calibration.knownDistance().isPresent()) {
+            Ruler ruler =
+                    new Ruler(frame.equipment(), calibration.knownDistance().get(), frame.heightToWidth());
+            Scale<T> measured = rulers.computeIfAbsent(ruler, this::measured);
+            return new Scale<>(
+                    factor.mmPerColumn().multiply(measured.mmPerColumn()),
+                    factor.mmPerRow().multiply(measured.mmPerRow()));
+        }
         return new Scale<>(
-                factor.mmPerColumn().multiply(pixel.mmPerColumn()),
-                factor.mmPerRow().multiply(pixel.mmPerRow()));
+                factor.mmPerColumn().multiply(calibration.pixel().mmPerColumn()),
+                factor.mmPerRow().multiply(calibration.pixel().mmPerRow()));
+    }
+
+    private Scale<T> measured(Ruler ruler) {
+        KnownDistance distance = ruler.distance();
+        return KnownDistance.scale(
+                distance.distanceMm(),
+                mark(distance.from()),
+                mark(distance.to()),
+                ruler.heightToWidth().orElse(1));
     }
 
     private Scale<T> newFactors(String equipment) {

@@ -55,6 +55,9 @@ public final class Gradient implements RealFieldElement<Gradient> {
     }
 
     private Gradient chain(double newValue, double slope) {
+        if (derivatives.length == 0) {
+            return new Gradient(newValue, NONE);
+        }
         double[] scaled = new double[derivatives.length];
         for (int i = 0; i < scaled.length; i++) {
             scaled[i] = slope * derivatives[i];
@@ -68,6 +71,9 @@ public final class Gradient implements RealFieldElement<Gradient> {
         double[] small = longer ? other.derivatives : derivatives;
         double largeSlope = longer ? slope : otherSlope;
         double smallSlope = longer ? otherSlope : slope;
+        if (large.length == 0) {
+            return new Gradient(newValue, NONE);
+        }
         double[] sum = new double[large.length];
         for (int i = 0; i < small.length; i++) {
             sum[i] = largeSlope * large[i] + smallSlope * small[i];
@@ -211,7 +217,9 @@ public final class Gradient implements RealFieldElement<Gradient> {
      */
     @Override
     public Gradient hypot(Gradient y) {
-        double length = Math.hypot(value, y.value);
+        // Lengths of a case lie far from the range where squares overflow, which Math.hypot takes several times as long
+        // for.
+        double length = Math.sqrt(value * value + y.value * y.value);
         if (length == 0) {
             return norm() >= y.norm() ? this : y;
         }

@@ -3,6 +3,7 @@ package dev.plumbline.geometry;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.RealFieldElement;
@@ -49,14 +50,47 @@ public record MarkedFrame<T extends RealFieldElement<T>>(
         return Optional.of(ProbeFrame.on(line, anchor, scale, orientation));
     }
 
+    /** What the scale takes for granted: a distance along one direction tells both axes only if pixels are square. */
+    public List<Assumption> scaleAssumptions() {
+        return calibration.knownDistance().isPresent()
+                        && geometry.heightToWidth().isEmpty()
+                ? List.of(Assumption.PIXELS_ARE_SQUARE)
+                : List.of();
+    }
+
+    /** What to look at before trusting the scale. */
+    public List<Doubt> scaleDoubts() {
+        List<Doubt> doubts = new ArrayList<>();
+        if (calibration.knownDistance().isPresent()) {
+            doubts.add(Doubt.SCALE_STATED);
+        }
+        if (geometry.spacingDiffersFrom(calibration.pixel())) {
+            doubts.add(Doubt.SCALE_CONTRADICTED);
+        }
+        return doubts;
+    }
+
     private StraightLine<T> skinLine() {
         return StraightLine.through(skin.stream().map(scale::onDisplay).toList());
     }
 
-    /** Whether the marked midpoint is farther from the skin line than a midpoint of the face can be (design choice: 3 mm). */
-    public boolean midpointOffSkin() {
-        return midpoint.isPresent()
-                && !skin.isEmpty()
-                && Math.abs(skinLine().offset(scale.onDisplay(midpoint.get())).getReal()) > MIDPOINT_OFF_SKIN_MM;
+    /**
+     * Whether the marked midpoint is farther from the skin line than a midpoint of the face can be (design choice: 3 mm).
+     *
+     * <p>The face of a curved array bulges into the skin: a skin line through the ends of its face leaves its middle deeper by
+     * the arc's sagitta, one along its middle by nothing. Without the arc's radius the sagitta is at most half the chord,
+     * without the chord nothing tells how far down is too far.
+     */
+    public boolean midpointOffSkin(Probe probe) {
+        if (midpoint.isEmpty() || skin.isEmpty()) {
+            return false;
+        }
+        StraightLine<T> line = skinLine();
+        PointMm<T> normal = line.direction().turned();
+        double offset = line.offset(scale.onDisplay(midpoint.get())).getReal();
+        boolean normalGoesIn = normal.y().getReal() > 0 != probe.imageInverted().orElse(false);
+        double into = normalGoesIn ? offset : -offset;
+        double deepest = probe.isCurved() ? probe.mostSagittaMm() : 0;
+        return into < -MIDPOINT_OFF_SKIN_MM || into > deepest + MIDPOINT_OFF_SKIN_MM;
     }
 }

@@ -1,22 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.geometry;
 
-import org.apache.commons.math3.util.Decimal64;
-
-/** Every input at its stated value: plain arithmetic, for deciding what to propose. */
-public final class NominalInputs implements Inputs<Decimal64> {
+/**
+ * Every input at its stated value, without derivatives: for deciding what to propose. The numbers are of the same type as
+ * those of {@link GradientInputs}, so that a running program has one kind of number only and the compiler can see through
+ * every formula.
+ */
+public final class NominalInputs implements Inputs<Gradient> {
     @Override
-    public Decimal64 exact(double value) {
-        return new Decimal64(value);
+    public Gradient exact(double value) {
+        return Gradient.constant(value);
     }
 
     @Override
-    public Decimal64 uncertain(double value, double standardUncertainty) {
-        return new Decimal64(value);
+    public Gradient uncertain(double value, double standardUncertainty) {
+        return Gradient.constant(value);
     }
 
     @Override
-    public double standardUncertainty(Decimal64 result) {
+    public double standardUncertainty(Gradient result) {
         return 0;
     }
 }

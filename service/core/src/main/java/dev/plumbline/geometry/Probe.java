@@ -17,6 +17,8 @@ import java.util.OptionalDouble;
  * @param housingHalfThicknessMm half the outer thickness across the image plane
  * @param imageInverted the frame is shown probe-down
  * @param arcRadiusMm curved arrays: radius of the face in the image plane
+ * @param speedOfSoundMPerS in the tissue, where it is known not to be the 1540 m/s a scanner assumes; unsteered linear
+ *     arrays only (see {@link SpeedOfSound})
  */
 public record Probe(
         Optional<Kind> kind,
@@ -28,8 +30,9 @@ public record Probe(
         OptionalDouble housingLengthMm,
         OptionalDouble housingHalfThicknessMm,
         Optional<Boolean> imageInverted,
-        OptionalDouble arcRadiusMm) {
-    /** Without a radius of the face. */
+        OptionalDouble arcRadiusMm,
+        OptionalDouble speedOfSoundMPerS) {
+    /** With neither a radius of the face nor a speed of sound. */
     public Probe(
             Optional<Kind> kind,
             OptionalDouble footprintMm,
@@ -50,6 +53,7 @@ public record Probe(
                 housingLengthMm,
                 housingHalfThicknessMm,
                 imageInverted,
+                OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
 
@@ -67,6 +71,23 @@ public record Probe(
         public String word() {
             return word;
         }
+    }
+
+    public boolean isCurved() {
+        return kind.equals(Optional.of(Kind.CURVED));
+    }
+
+    /** How far the middle of a curved face may lie below the chord between its ends, mm; infinite where nothing tells. */
+    double mostSagittaMm() {
+        if (footprintMm.isEmpty()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double half = footprintMm.getAsDouble() / 2;
+        if (arcRadiusMm.isEmpty()) {
+            return half;
+        }
+        double radius = arcRadiusMm.getAsDouble();
+        return radius - Math.sqrt((radius - half) * (radius + half));
     }
 
     public static final Probe NOTHING_STATED = new Probe(

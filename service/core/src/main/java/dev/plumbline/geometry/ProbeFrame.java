@@ -46,6 +46,11 @@ public record ProbeFrame<T extends RealFieldElement<T>>(
 
     /** In pixels at the nominal values; may lie outside the image. */
     public PointPx toPixel(PointMm<T> point) {
-        return scale.toPixel(toDisplay(point));
+        double u = point.x().getReal();
+        double w = point.y().getReal();
+        double x = origin.x().getReal() + along.x().getReal() * u + into.x().getReal() * w;
+        double y = origin.y().getReal() + along.y().getReal() * u + into.y().getReal() * w;
+        return new PointPx(
+                x / scale.mmPerColumn().getReal(), y / scale.mmPerRow().getReal());
     }
 }

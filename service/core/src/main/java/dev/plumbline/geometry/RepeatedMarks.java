@@ -3,7 +3,10 @@ package dev.plumbline.geometry;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -50,6 +53,30 @@ public record RepeatedMarks(
         public String word() {
             return word;
         }
+    }
+
+    /** Fewer than so many marks say next to nothing of a spread; with two, its own uncertainty is three quarters of it. */
+    public static final int LEAST = 3;
+
+    /**
+     * Marks with or without the names of those who set them; those without a name are one person's.
+     *
+     * @throws Refusal {@link Problem.InvalidValue} for fewer than {@link #LEAST} marks
+     */
+    public static RepeatedMarks of(List<Repeat> repeats) {
+        if (repeats.size() < LEAST) {
+            throw tooFew(
+                    "",
+                    repeats.size() + " marks of one point are too few to tell their spread.",
+                    "Give the point " + LEAST + " times or more, or once as column and row.");
+        }
+        Map<String, List<PointPx>> byPerson = new LinkedHashMap<>();
+        for (Repeat repeat : repeats) {
+            byPerson.computeIfAbsent(repeat.by().orElse(""), name -> new ArrayList<>())
+                    .add(repeat.at());
+        }
+        List<List<PointPx>> groups = List.copyOf(byPerson.values());
+        return groups.size() == 1 ? byOnePerson(groups.get(0)) : byPersons(groups);
     }
 
     /**

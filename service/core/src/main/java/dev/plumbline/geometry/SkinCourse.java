@@ -26,6 +26,12 @@ public sealed interface SkinCourse {
      */
     <T extends RealFieldElement<T>> Optional<PointMm<T>> meets(PointMm<T> from, PointMm<T> up);
 
+    /**
+     * From this u on, mm, the skin falls away from the line under the probe: a drop from the end of the face, a round limb,
+     * which the face touches in its middle only, from 0.
+     */
+    double start();
+
     /** The model describes skin up to this u, mm. */
     double end();
 
@@ -86,6 +92,11 @@ public sealed interface SkinCourse {
             T reach = from.x().subtract(edgeMm).multiply(slope).subtract(from.y());
             PointMm<T> skin = from.plus(up, reach.divide(up.y().subtract(up.x().multiply(slope))));
             return Optional.of(skin);
+        }
+
+        @Override
+        public double start() {
+            return edgeMm;
         }
 
         @Override
@@ -154,6 +165,11 @@ public sealed interface SkinCourse {
             }
             PointMm<T> skin = from.plus(up, square.sqrt().subtract(b).divide(a));
             return skin.y().getReal() < radiusMm ? Optional.of(skin) : Optional.empty();
+        }
+
+        @Override
+        public double start() {
+            return 0;
         }
 
         @Override

@@ -21,10 +21,10 @@ public record Spot(double u, double w) {
     }
 
     public double length() {
-        return Math.hypot(u, w);
+        return Math.sqrt(u * u + w * w);
     }
 
     public double distanceTo(Spot other) {
-        return Math.hypot(u - other.u, w - other.w);
+        return minus(other).length();
     }
 }

@@ -10,8 +10,15 @@ import java.util.OptionalInt;
  *
  * @param gauge legacy size designation; fixes the outer diameter (ISO 7864:2016, 3.1)
  * @param lengthMm of the shaft from hub to tip
+ * @param wish what a needle chosen from a catalogue should be like
  */
-public record Needle(OptionalInt gauge, OptionalDouble lengthMm, Optional<Boolean> echogenic) {
+public record Needle(
+        OptionalInt gauge, OptionalDouble lengthMm, Optional<Boolean> echogenic, Optional<NeedleWish> wish) {
     public static final Needle NOTHING_STATED =
             new Needle(OptionalInt.empty(), OptionalDouble.empty(), Optional.empty());
+
+    /** Without a wish. */
+    public Needle(OptionalInt gauge, OptionalDouble lengthMm, Optional<Boolean> echogenic) {
+        this(gauge, lengthMm, echogenic, Optional.empty());
+    }
 }

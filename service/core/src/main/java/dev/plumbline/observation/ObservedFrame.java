@@ -9,9 +9,10 @@ import dev.plumbline.geometry.MarkPx;
 import dev.plumbline.geometry.MarkedFrame;
 import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointMm;
-import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.ProbeFrame;
+import dev.plumbline.geometry.SpeedOfSound;
 import dev.plumbline.plan.PlanDraft;
+import dev.plumbline.plan.PlanInput;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,7 +35,7 @@ record ObservedFrame<T extends RealFieldElement<T>>(
         List<PointMm<T>> shaft,
         Optional<PointMm<T>> tip,
         List<Assumption> inherited) {
-    static Calibration calibration(ObservationInput input, String pointer, Optional<PointPx> inheritedTarget) {
+    static Calibration calibration(ObservationInput input, String pointer, PlanInput plan) {
         List<NamedMark> marks = new ArrayList<>();
         input.marks().target().ifPresent(target -> marks.add(new NamedMark(pointer + "/target", target)));
         for (int i = 0; i < input.marks().shaft().size(); i++) {
@@ -42,10 +43,15 @@ record ObservedFrame<T extends RealFieldElement<T>>(
                     new NamedMark(pointer + "/shaft/" + i, input.marks().shaft().get(i)));
         }
         input.marks().tip().ifPresent(tip -> marks.add(new NamedMark(pointer + "/tip", tip)));
-        if (input.marks().target().isEmpty()) {
-            inheritedTarget.ifPresent(target -> marks.add(new NamedMark("/marks/target", target)));
+        if (input.marks().target().isEmpty() && inherits(input, plan.frame())) {
+            marks.add(new NamedMark("/marks/target", plan.marks().target()));
         }
-        return marks.isEmpty() ? input.frame().calibration() : input.frame().calibration(marks);
+        String frame = pointer + "/frame";
+        return SpeedOfSound.applied(
+                plan.probe().speedOfSoundMPerS(),
+                marks.isEmpty()
+                        ? input.frame().calibration(frame)
+                        : input.frame().calibration(frame, marks));
     }
 
     static boolean inherits(ObservationInput input, FrameGeometry planned) {
@@ -56,16 +62,14 @@ record ObservedFrame<T extends RealFieldElement<T>>(
             ObservationInput input, String pointer, PlanDraft<T> plan, CaseInputs<T> inputs) {
         ObservationMarks marks = input.marks();
         boolean inherits = inherits(input, plan.frame().geometry());
-        Optional<PointPx> planTarget =
-                inherits ? Optional.of(plan.input().marks().target()) : Optional.empty();
-        Calibration calibration = calibration(input, pointer, planTarget);
+        Calibration calibration = calibration(input, pointer, plan.input());
         MarkedFrame<T> planned = plan.frame();
         boolean ownSkin = !marks.skin().isEmpty();
         boolean planSkin = inherits && !ownSkin && !planned.skin().isEmpty();
         MarkedFrame<T> frame = new MarkedFrame<>(
                 input.frame(),
                 calibration,
-                inputs.scale(input.frame().equipment(), calibration.pixel()),
+                inputs.scale(input.frame(), calibration),
                 marks.midpoint().map(inputs::mark).or(() -> inherits ? planned.midpoint() : Optional.empty()),
                 marks.target().map(inputs::mark).or(() -> inherits ? planned.target() : Optional.empty()),
                 planSkin ? planned.skin() : inputs.marks(marks.skin()),

@@ -5,7 +5,6 @@ import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Extents;
-import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.Inputs;
 import dev.plumbline.geometry.PointMm;
@@ -68,13 +67,9 @@ public final class Observing {
         own.tip().ifPresent(marks::add);
         own.midpoint().ifPresent(marks::add);
         own.target().ifPresent(marks::add);
-        FrameGeometry planned = plan.frame();
-        Optional<PointPx> target = ObservedFrame.inherits(input, planned)
-                ? Optional.of(plan.marks().target())
-                : Optional.empty();
         extents.add(
                 input.frame().equipment(),
-                ObservedFrame.calibration(input, pointer, target).pixel(),
+                ObservedFrame.calibration(input, pointer, plan).pixel(),
                 marks);
     }
 
@@ -130,9 +125,10 @@ public final class Observing {
         if (seen.plan().input().approach() == Approach.IN_PLANE) {
             assumptions.addAll(Assumed.inPlane(seen.plan().input().probe()));
         } else {
-            assumptions.addAll(Assumed.outOfPlane());
+            assumptions.addAll(Assumed.outOfPlane(seen.plan().input().probe()));
         }
         assumptions.addAll(seen.inherited());
+        assumptions.addAll(seen.frame().scaleAssumptions());
         if (!seen.tipConfirmed()) {
             assumptions.add(Assumption.SEEN_END_MAY_BE_SHAFT);
         }
@@ -150,9 +146,10 @@ public final class Observing {
         if (seen.frame().skinAssumed()) {
             doubts.add(Doubt.SKIN_ASSUMED);
         }
-        if (seen.frame().midpointOffSkin()) {
+        if (seen.frame().midpointOffSkin(seen.plan().input().probe())) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
+        doubts.addAll(seen.frame().scaleDoubts());
         if (draft.tipOffShaft().isPresent()) {
             Gradient off = draft.tipOffShaft().get();
             if (Math.abs(off.getReal()) > OFF_SHAFT * off.norm()) {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.SkinCourse;
 import dev.plumbline.geometry.Spot;
-import org.apache.commons.math3.util.Decimal64;
 
 /** Whether a structure lies wholly outside the patient. */
 final class Above {
@@ -27,6 +27,6 @@ final class Above {
 
     private static boolean inTissue(Spot spot, SkinCourse skin) {
         return skin.reachesTo(spot.u())
-                && spot.w() > skin.depthAt(new Decimal64(spot.u())).getReal() + Intervals.TOLERANCE_MM;
+                && spot.w() > skin.depthAt(Gradient.constant(spot.u())).getReal() + Intervals.TOLERANCE_MM;
     }
 }

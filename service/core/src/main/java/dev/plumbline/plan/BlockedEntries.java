@@ -2,6 +2,7 @@
 package dev.plumbline.plan;
 
 import dev.plumbline.geometry.Circles;
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.PointMm;
 import dev.plumbline.geometry.SkinCourse;
 import dev.plumbline.geometry.Spot;
@@ -9,7 +10,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoublePredicate;
-import org.apache.commons.math3.util.Decimal64;
 
 /**
  * Which entries keep a distance from a structure, solved exactly.
@@ -68,7 +68,7 @@ final class BlockedEntries {
     }
 
     private Spot entry(double along) {
-        return new Spot(along, skin.depthAt(new Decimal64(along)).getReal());
+        return new Spot(along, skin.depthAt(Gradient.constant(along)).getReal());
     }
 
     private Spot beyond(Spot from) {
@@ -119,9 +119,9 @@ final class BlockedEntries {
     /** The entry of the line through the target with this direction, either way. */
     private void line(Spot direction, List<Double> events) {
         double up = direction.w() <= 0 ? 1 : -1;
-        PointMm<Decimal64> upwards =
-                new PointMm<>(new Decimal64(up * direction.u()), new Decimal64(up * direction.w()));
-        PointMm<Decimal64> at = new PointMm<>(new Decimal64(target.u()), new Decimal64(target.w()));
+        PointMm<Gradient> upwards =
+                new PointMm<>(Gradient.constant(up * direction.u()), Gradient.constant(up * direction.w()));
+        PointMm<Gradient> at = new PointMm<>(Gradient.constant(target.u()), Gradient.constant(target.w()));
         skin.meets(at, upwards).ifPresent(entry -> events.add(entry.x().getReal()));
     }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.Spot;
 import dev.plumbline.plan.Limit.Kind;
 import java.util.ArrayList;
@@ -9,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 import org.apache.commons.math3.RealFieldElement;
-import org.apache.commons.math3.util.Decimal64;
 
 /**
  * Which entries each limit allows. Boundaries are allowed.
@@ -30,12 +30,12 @@ final class EntryLimits {
         }
     }
 
-    private final InPlaneScene<Decimal64> scene;
+    private final InPlaneScene<Gradient> scene;
     private final InPlanePlan.Interval considered;
     private final List<Rule> rules = new ArrayList<>();
     private final List<Limit> unchecked = new ArrayList<>();
 
-    EntryLimits(InPlaneScene<Decimal64> scene) {
+    EntryLimits(InPlaneScene<Gradient> scene) {
         this.scene = scene;
         considered = new InPlanePlan.Interval(scene.targetSpot().u(), farthest());
         footprint();
@@ -125,7 +125,7 @@ final class EntryLimits {
     Intervals keepingFromHazards(Intervals entries, double distance) {
         BlockedEntries blocked = blocked(scene.limits().overshootMm());
         Intervals common = entries;
-        for (MeasuredObstacle<Decimal64> hazard : scene.obstacles().hazards()) {
+        for (MeasuredObstacle<Gradient> hazard : scene.obstacles().hazards()) {
             if (!common.isEmpty()) {
                 common = common.and(blocked.keeping(hazard.nominal(), limitedByTarget(hazard.nominal(), distance)));
             }
@@ -137,7 +137,7 @@ final class EntryLimits {
     double leastClearance(double entry) {
         BlockedEntries blocked = blocked(scene.limits().overshootMm());
         double least = Double.POSITIVE_INFINITY;
-        for (MeasuredObstacle<Decimal64> hazard : scene.obstacles().hazards()) {
+        for (MeasuredObstacle<Gradient> hazard : scene.obstacles().hazards()) {
             least = blocked.lesserClearance(hazard.nominal(), entry, least);
         }
         return least;
@@ -168,10 +168,18 @@ final class EntryLimits {
             return;
         }
         double nearest = edge.getAsDouble() + scene.limits().footprintClearanceMm();
+        DoublePredicate outside = entry -> entry >= nearest - Intervals.TOLERANCE_MM;
+        Intervals beyondEdge = Intervals.of(nearest, Double.POSITIVE_INFINITY);
+        Optional<Obstacle> face = scene.curvedFace();
+        if (face.isEmpty()) {
+            add(Kind.FOOTPRINT, outside, beyondEdge);
+            return;
+        }
+        BlockedEntries onTheWay = blocked(0);
         add(
                 Kind.FOOTPRINT,
-                entry -> entry >= nearest - Intervals.TOLERANCE_MM,
-                Intervals.of(nearest, Double.POSITIVE_INFINITY));
+                outside.and(entry -> onTheWay.keeps(face.get(), 0, entry)),
+                beyondEdge.and(onTheWay.keeping(face.get(), 0)));
     }
 
     /** {@code path + reserve <= needle length}, so that the entry lies within a circle about the target. */
@@ -210,11 +218,11 @@ final class EntryLimits {
 
     private void structures() {
         BlockedEntries onTheWay = blocked(0);
-        for (MeasuredObstacle<Decimal64> nerve : scene.obstacles().nerves()) {
+        for (MeasuredObstacle<Gradient> nerve : scene.obstacles().nerves()) {
             keep(Kind.NERVE, nerve.nominal(), 0, onTheWay);
         }
         BlockedEntries withExtension = blocked(scene.limits().overshootMm());
-        for (MeasuredObstacle<Decimal64> hazard : scene.obstacles().hazards()) {
+        for (MeasuredObstacle<Gradient> hazard : scene.obstacles().hazards()) {
             double margin = limitedByTarget(
                     hazard.nominal(), scene.marginOf(hazard.nominal().name()));
             keep(Kind.HAZARD, hazard.nominal(), margin, withExtension);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Extents;
@@ -14,7 +15,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.apache.commons.math3.util.Decimal64;
 
 /** Plans a path in the image plane: first decides it at the nominal values, then computes it with its uncertainty. */
 final class InPlanePlanning {
@@ -22,7 +22,7 @@ final class InPlanePlanning {
     private final Orientation orientation;
     private final CaseInputs<Gradient> inputs;
     private final PlanFormulas formulas;
-    private final Optional<InPlaneScene<Decimal64>> nominal;
+    private final Optional<InPlaneScene<Gradient>> nominal;
 
     InPlanePlanning(PlanInput input, Orientation orientation, CaseInputs<Gradient> inputs) {
         this.input = input;
@@ -36,7 +36,7 @@ final class InPlanePlanning {
         if (nominal.isEmpty()) {
             return withoutSkin(formulas.frame(inputs));
         }
-        InPlaneScene<Decimal64> decided = nominal.get();
+        InPlaneScene<Gradient> decided = nominal.get();
         TargetCheck.inTissue(decided);
         EntryLimits limits = new EntryLimits(decided);
         EntryChoice choice = EntryChoice.among(limits.feasible(), limits, decided.limits());
@@ -83,17 +83,18 @@ final class InPlanePlanning {
         Quantities<PlanQuantity, Gradient> quantities = InPlaneQuantities.pathless(scene, Reason.INFEASIBLE);
         List<Limit> binding = limits.binding();
         List<WayOut> ways = waysOut.of(limits, binding, OptionalDouble.empty());
+        InPlanePlan.Clearances clearances = Clearances.without(scene, Reason.INFEASIBLE);
         InPlanePlan plan = new InPlanePlan(
                 source(),
                 false,
                 false,
                 quantities.readings(inputs.numbers()),
                 Optional.empty(),
-                Clearances.without(scene, Reason.INFEASIBLE),
+                clearances,
                 judgement(binding, limits.unchecked(), markNotes(), scene.frame()),
                 choices(scene, limits, choice),
                 ways,
-                new InPlaneWords<>(scene, quantities).infeasible(binding, ways));
+                new InPlaneWords<>(scene, quantities).infeasible(binding, ways, clearances));
         return new Planning.Drafted(
                 plan,
                 new PlanDraft<>(
@@ -175,9 +176,12 @@ final class InPlanePlanning {
         if (frame.skinAssumed()) {
             doubts.add(Doubt.SKIN_ASSUMED);
         }
-        if (frame.midpointOffSkin()) {
+        if (frame.midpointOffSkin(input.probe())) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
-        return new Plan.Judgement(binding, unchecked, notes, Assumed.inPlane(input.probe()), doubts);
+        doubts.addAll(frame.scaleDoubts());
+        List<Assumption> assumptions = new ArrayList<>(Assumed.inPlane(input.probe()));
+        assumptions.addAll(frame.scaleAssumptions());
+        return new Plan.Judgement(binding, unchecked, notes, assumptions, doubts);
     }
 }

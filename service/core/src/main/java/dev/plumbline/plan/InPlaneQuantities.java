@@ -14,6 +14,7 @@ import static dev.plumbline.plan.PlanQuantity.LEAST_CLEARANCE;
 import static dev.plumbline.plan.PlanQuantity.NEEDLE_LEFT;
 import static dev.plumbline.plan.PlanQuantity.PATH;
 import static dev.plumbline.plan.PlanQuantity.ROTATION_TOLERANCE;
+import static dev.plumbline.plan.PlanQuantity.SHAFT_TO_PLANE;
 import static dev.plumbline.plan.PlanQuantity.SHORTEST_NEEDLE;
 import static dev.plumbline.plan.PlanQuantity.SIDEWAYS_TOLERANCE;
 import static dev.plumbline.plan.PlanQuantity.SPECULAR_RETURN;
@@ -76,6 +77,8 @@ final class InPlaneQuantities {
         Tolerances.rotation(path)
                 .ifPresentOrElse(
                         r -> plan.put(ROTATION_TOLERANCE, r), () -> plan.put(ROTATION_TOLERANCE, Reason.VERTICAL_PATH));
+        Tolerances.shaftToPlane(path)
+                .ifPresentOrElse(s -> plan.put(SHAFT_TO_PLANE, s), () -> plan.put(SHAFT_TO_PLANE, Reason.INFEASIBLE));
         putHeelIn(plan, path);
         return plan;
     }
@@ -133,6 +136,7 @@ final class InPlaneQuantities {
             SPECULAR_RETURN,
             SIDEWAYS_TOLERANCE,
             ROTATION_TOLERANCE,
+            SHAFT_TO_PLANE,
             HEEL_IN
         }) {
             plan.put(quantity, why);

@@ -9,6 +9,7 @@ import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.SkinCourse;
 import dev.plumbline.geometry.Spot;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.RealFieldElement;
@@ -18,6 +19,7 @@ import org.apache.commons.math3.RealFieldElement;
  *
  * @param axes origin at the midpoint's foot, or at the target's where no midpoint was marked
  * @param target in the probe frame
+ * @param limits with their values in force
  */
 record InPlaneScene<T extends RealFieldElement<T>>(
         PlanInput input,
@@ -25,7 +27,8 @@ record InPlaneScene<T extends RealFieldElement<T>>(
         ProbeFrame<T> axes,
         SkinCourse skin,
         PointMm<T> target,
-        Obstacles<T> obstacles) {
+        Obstacles<T> obstacles,
+        Constraints.Limits limits) {
     /** Empty without a skin line. */
     static <T extends RealFieldElement<T>> Optional<InPlaneScene<T>> of(
             PlanInput input, MarkedFrame<T> frame, Obstacles.Marked<T> marked, Orientation orientation) {
@@ -37,11 +40,13 @@ record InPlaneScene<T extends RealFieldElement<T>>(
                         axes,
                         skin,
                         axes.of(frame.target().orElseThrow()),
-                        Obstacles.of(marked, axes, skin)));
+                        Obstacles.of(marked, axes, skin),
+                        input.constraints().limits()));
     }
 
     InPlaneScene<T> with(PlanInput other) {
-        return new InPlaneScene<>(other, frame, axes, skin, target, obstacles);
+        return new InPlaneScene<>(
+                other, frame, axes, skin, target, obstacles, other.constraints().limits());
     }
 
     /** With the needle from another side. */
@@ -92,13 +97,26 @@ record InPlaneScene<T extends RealFieldElement<T>>(
      * of that is not known.
      */
     Optional<PointMm<T>> arcCenter() {
-        boolean curved = input.probe().kind().equals(Optional.of(Probe.Kind.CURVED));
-        if (!curved || !midpointKnown() || input.probe().arcRadiusMm().isEmpty()) {
+        if (!input.probe().isCurved()
+                || !midpointKnown()
+                || input.probe().arcRadiusMm().isEmpty()) {
             return Optional.empty();
         }
         double radius = input.probe().arcRadiusMm().getAsDouble();
         PointMm<T> face = axes.of(frame.midpoint().orElseThrow());
         return Optional.of(new PointMm<>(face.x(), face.y().subtract(radius)));
+    }
+
+    /**
+     * The disc whose rim the face of a curved array is part of: where the face bulges into the skin no needle can pass. Empty
+     * for any other face and where its arc is not known.
+     */
+    Optional<Obstacle> curvedFace() {
+        return arcCenter()
+                .map(center -> Obstacle.of(
+                        "face",
+                        List.of(MeasuredObstacle.spot(center)),
+                        input.probe().arcRadiusMm().orElseThrow()));
     }
 
     /** About 1 mm near the elevation focus where nothing was stated (see {@link Probe}). */
@@ -113,10 +131,6 @@ record InPlaneScene<T extends RealFieldElement<T>>(
                 .findFirst()
                 .map(marked -> marked.marginMm().orElse(0))
                 .orElse(0.0);
-    }
-
-    Constraints.Limits limits() {
-        return input.constraints().limits();
     }
 
     /** What the image shows: the measuring region, or the whole frame where there are no regions. */

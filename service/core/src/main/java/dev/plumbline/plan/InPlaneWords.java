@@ -3,9 +3,11 @@ package dev.plumbline.plan;
 
 import dev.plumbline.geometry.Quantities;
 import dev.plumbline.geometry.Reading;
+import dev.plumbline.geometry.SpeedOfSound;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.RealFieldElement;
 
 /** An in-plane plan in words, rounded, from the probe's edge, with where and when the needle should first appear. */
@@ -34,6 +36,7 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
                     .append(Words.limits(broken))
                     .append(". ");
         }
+        nearTarget(text, broken, clearances);
         entry(text);
         firstSight(text);
         needle(text);
@@ -42,14 +45,34 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
         return text.toString();
     }
 
-    String infeasible(List<Limit> binding, List<WayOut> waysOut) {
+    String infeasible(List<Limit> binding, List<WayOut> waysOut, InPlanePlan.Clearances clearances) {
         StringBuilder text = new StringBuilder("No entry fits the limits you set, for what you marked: ");
-        text.append(Words.limits(binding)).append('.');
+        text.append(Words.limits(binding)).append(". ");
+        nearTarget(text, binding, clearances);
+        text.setLength(text.length() - 1);
         if (!waysOut.isEmpty()) {
             text.append(" What would change that:");
             waysOut.forEach(way -> text.append(' ').append(way.text()));
         }
         return text.toString();
+    }
+
+    /**
+     * A path can keep no more distance than its target has; where that is less than the margin, the extension beyond the
+     * target keeps it too on a tangent only (the literal reading of the limit, kept because an overshooting tip goes there).
+     */
+    private void nearTarget(StringBuilder text, List<Limit> broken, InPlanePlan.Clearances clearances) {
+        double overshoot = scene.limits().overshootMm();
+        for (Clearance hazard : clearances.hazards()) {
+            Limit limit = new Limit(Limit.Kind.HAZARD, Optional.of(hazard.name()));
+            if (broken.contains(limit) && hazard.marginLimitedByTarget() && overshoot > 0) {
+                text.append("The target lies nearer to ").append(limit.subject());
+                text.append(" than the margin you set, so that with ").append(Words.mm(overshoot));
+                text.append(
+                        " of overshoot only a path along its side fits: move the target, or set the overshoot to 0 if the"
+                                + " tip is sure to stop there. ");
+            }
+        }
     }
 
     private double value(PlanQuantity quantity) {
@@ -128,11 +151,17 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
         if (scene.skinFlat()) {
             text.append(' ').append(FLAT_SKIN);
         }
-        clearances.hazards().forEach(hazard -> nearest(text, hazard, " with the overshoot counted in"));
-        clearances.nerves().forEach(nerve -> nearest(text, nerve, ""));
+        OptionalDouble speed = scene.input().probe().speedOfSoundMPerS();
+        if (speed.isPresent()) {
+            text.append(' ').append(SpeedOfSound.words(speed.getAsDouble()));
+        }
+        clearances.hazards().forEach(hazard -> nearest(text, "Hazard", hazard, ", the overshoot counted in"));
+        clearances.nerves().forEach(nerve -> nearest(text, "Nerve", nerve, ""));
         if (!scene.obstacles().ignored().isEmpty()) {
             text.append(" Above the skin and so ignored: ")
-                    .append(String.join(", ", scene.obstacles().ignored()))
+                    .append(scene.obstacles().ignored().stream()
+                            .map(name -> "\"" + name + "\"")
+                            .collect(Collectors.joining(", ")))
                     .append('.');
         }
         text.append(
@@ -141,9 +170,9 @@ final class InPlaneWords<T extends RealFieldElement<T>> {
                         : " Hazards were checked only inside this frame.");
     }
 
-    private static void nearest(StringBuilder text, Clearance clearance, String counted) {
+    private static void nearest(StringBuilder text, String what, Clearance clearance, String counted) {
         if (clearance.path() instanceof Reading.Seen distance) {
-            text.append(' ').append(clearance.name());
+            text.append(' ').append(what).append(" \"").append(clearance.name()).append('"');
             if (distance.value() < -NOTHING_MM) {
                 text.append(": crossed").append(counted).append('.');
             } else {

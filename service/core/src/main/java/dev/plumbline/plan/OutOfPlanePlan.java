@@ -2,6 +2,7 @@
 package dev.plumbline.plan;
 
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
 import java.util.List;
 
@@ -31,6 +32,9 @@ public record OutOfPlanePlan(
         waysOut = List.copyOf(waysOut);
     }
 
-    /** With this angle from the same puncture the needle crosses the plane at this depth. */
-    public record Step(double angleToSkinDeg, double crossingDepthMm) {}
+    /**
+     * With this angle from the same puncture the needle crosses the plane at this depth. Depths on the way are chosen and so
+     * exact, and so is the puncture unless only the angle was; the last step is the measured target.
+     */
+    public record Step(Reading.Seen angleToSkinDeg, Reading.Seen crossingDepthMm) {}
 }

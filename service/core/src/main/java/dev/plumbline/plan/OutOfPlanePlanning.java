@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.geometry.Gradient;
@@ -9,6 +10,7 @@ import dev.plumbline.geometry.Orientation;
 import dev.plumbline.geometry.PointMm;
 import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.Quantities;
+import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
 import dev.plumbline.geometry.Reason;
 import java.util.ArrayList;
@@ -55,7 +57,7 @@ final class OutOfPlanePlanning {
                 input.marks().target(),
                 judgement(broken, rows.unchecked()),
                 Stream.of(rows.usual(), rows.steep()).map(p -> row(rows, p)).toList(),
-                path.map(p -> stepDown(p, target.y().getReal())).orElse(List.of()),
+                path.map(p -> stepDown(p, target.y())).orElse(List.of()),
                 ways,
                 OutOfPlaneWords.text(input, quantities, broken, ways));
         return new Planning.Drafted(
@@ -126,14 +128,22 @@ final class OutOfPlanePlanning {
     }
 
     /** From the same puncture: crossing depths 5, 10, ... and last the target's. */
-    private static List<OutOfPlanePlan.Step> stepDown(OutOfPlanePath<Gradient> path, double depth) {
-        double distance = path.distance().getReal();
+    private List<OutOfPlanePlan.Step> stepDown(OutOfPlanePath<Gradient> path, Gradient depth) {
         List<OutOfPlanePlan.Step> steps = new ArrayList<>();
-        for (double crossing = STEP_MM; crossing < depth - Intervals.TOLERANCE_MM; crossing += STEP_MM) {
-            steps.add(new OutOfPlanePlan.Step(Math.toDegrees(Math.atan2(crossing, distance)), crossing));
+        for (double crossing = STEP_MM; crossing < depth.getReal() - Intervals.TOLERANCE_MM; crossing += STEP_MM) {
+            Gradient depthOnTheWay = Gradient.constant(crossing);
+            steps.add(step(depthOnTheWay.atan2(path.distance()), depthOnTheWay));
         }
-        steps.add(new OutOfPlanePlan.Step(Math.toDegrees(path.angle().getReal()), depth));
+        steps.add(step(path.angle(), depth));
         return steps;
+    }
+
+    private OutOfPlanePlan.Step step(Gradient angle, Gradient depth) {
+        return new OutOfPlanePlan.Step(
+                new Reading.Seen(
+                        Math.toDegrees(angle.getReal()),
+                        Math.toDegrees(inputs.numbers().standardUncertainty(angle))),
+                new Reading.Seen(depth.getReal(), inputs.numbers().standardUncertainty(depth)));
     }
 
     private List<WayOut> waysOut(
@@ -142,20 +152,31 @@ final class OutOfPlanePlanning {
         if (broken.contains(Limit.of(Limit.Kind.HOUSING))) {
             OutOfPlanePath<Gradient> farther =
                     rows.from(rows.nearestForHousing().orElseThrow());
-            ways.add(way(
-                    WayOut.Kind.SHALLOWER,
-                    rows.row(farther),
-                    "Farther from the probe, " + OutOfPlaneWords.place(farther) + "."));
+            if (rows.brokenBy(farther).isEmpty()) {
+                ways.add(way(
+                        WayOut.Kind.SHALLOWER,
+                        rows.row(farther),
+                        "Farther from the probe, " + OutOfPlaneWords.place(farther) + "."));
+            }
         }
+        rows.nearer(stated.orElseGet(rows::usual))
+                .ifPresent(nearer -> ways.add(way(
+                        WayOut.Kind.STEEPER,
+                        rows.row(nearer),
+                        "Nearer to the probe, " + OutOfPlaneWords.place(nearer) + ".")));
         if (broken.contains(Limit.of(Limit.Kind.REACH))) {
             OutOfPlanePath<Gradient> path = stated.orElseGet(() -> rows.steepTaken() ? rows.steep() : rows.usual());
             Quantities<PlanQuantity, Gradient> row = rows.row(path);
             double length =
                     row.number(PlanQuantity.SHORTEST_NEEDLE).orElseThrow().getReal();
-            ways.add(way(
-                    WayOut.Kind.LONGER_NEEDLE,
-                    row,
-                    "A needle of at least " + (long) Math.ceil(length) + " mm, " + OutOfPlaneWords.place(path) + "."));
+            if (length <= WaysOut.LONGEST_NEEDLE_MM
+                    && rows.brokenBy(path).equals(List.of(Limit.of(Limit.Kind.REACH)))) {
+                ways.add(way(
+                        WayOut.Kind.LONGER_NEEDLE,
+                        row,
+                        "A needle of at least " + (long) Math.ceil(length) + " mm, " + OutOfPlaneWords.place(path)
+                                + "."));
+            }
         }
         return ways;
     }
@@ -170,9 +191,12 @@ final class OutOfPlanePlanning {
         if (frame.skinAssumed()) {
             doubts.add(Doubt.SKIN_ASSUMED);
         }
-        if (frame.midpointOffSkin()) {
+        if (frame.midpointOffSkin(input.probe())) {
             doubts.add(Doubt.MIDPOINT_OFF_SKIN);
         }
-        return new Plan.Judgement(binding, unchecked, List.of(), Assumed.outOfPlane(), doubts);
+        doubts.addAll(frame.scaleDoubts());
+        List<Assumption> assumptions = new ArrayList<>(Assumed.outOfPlane(input.probe()));
+        assumptions.addAll(frame.scaleAssumptions());
+        return new Plan.Judgement(binding, unchecked, List.of(), assumptions, doubts);
     }
 }

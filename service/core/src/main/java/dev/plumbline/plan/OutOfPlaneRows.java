@@ -43,9 +43,8 @@ final class OutOfPlaneRows<T extends RealFieldElement<T>> {
 
     /** Whether the steep row is to be taken instead of the usual one. */
     boolean steepTaken() {
-        OutOfPlanePath<T> usual = usual();
-        boolean tooFar = usual.distance().getReal() > limits.maxPunctureDistanceMm() + Intervals.TOLERANCE_MM;
-        return (tooFar || brokenBy(usual).contains(Limit.of(Kind.REACH)))
+        List<Limit> broken = brokenBy(usual());
+        return (broken.contains(Limit.of(Kind.PUNCTURE_DISTANCE)) || broken.contains(Limit.of(Kind.REACH)))
                 && depth.getReal() > limits.steepPunctureDistanceMm();
     }
 
@@ -62,12 +61,30 @@ final class OutOfPlaneRows<T extends RealFieldElement<T>> {
         if (nearest.isPresent() && path.distance().getReal() < nearest.getAsDouble() - Intervals.TOLERANCE_MM) {
             broken.add(Limit.of(Kind.HOUSING));
         }
+        if (path.distance().getReal() > limits.maxPunctureDistanceMm() + Intervals.TOLERANCE_MM) {
+            broken.add(Limit.of(Kind.PUNCTURE_DISTANCE));
+        }
         OptionalDouble needle = input.needle().lengthMm();
         if (needle.isPresent()
                 && path.length().getReal() + limits.reserveMm() > needle.getAsDouble() + Intervals.TOLERANCE_MM) {
             broken.add(Limit.of(Kind.REACH));
         }
         return broken;
+    }
+
+    /** The farthest puncture nearer than a path's that fits every limit; empty where there is none or the path fits. */
+    Optional<OutOfPlanePath<T>> nearer(OutOfPlanePath<T> path) {
+        double most = Math.min(path.distance().getReal(), limits.maxPunctureDistanceMm());
+        OptionalDouble needle = input.needle().lengthMm();
+        if (needle.isPresent()) {
+            double longest = needle.getAsDouble() - limits.reserveMm();
+            double spare = (longest - depth.getReal()) * (longest + depth.getReal());
+            most = longest <= 0 || spare <= 0 ? 0 : Math.min(most, Math.sqrt(spare));
+        }
+        boolean isNearer = 0 < most && most < path.distance().getReal();
+        return isNearer
+                ? Optional.of(from(most)).filter(found -> brokenBy(found).isEmpty())
+                : Optional.empty();
     }
 
     /** Nearest puncture that the housing leaves room for, mm from the beam plane. */

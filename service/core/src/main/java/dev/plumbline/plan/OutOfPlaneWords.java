@@ -3,6 +3,7 @@ package dev.plumbline.plan;
 
 import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.Quantities;
+import dev.plumbline.geometry.SpeedOfSound;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -29,6 +30,10 @@ final class OutOfPlaneWords {
         }
         puncture(text, plan);
         needle(text, input, plan);
+        OptionalDouble speed = input.probe().speedOfSoundMPerS();
+        if (speed.isPresent()) {
+            text.append(' ').append(SpeedOfSound.words(speed.getAsDouble()));
+        }
         text.append(" What lies between puncture and beam was not seen.");
         return text.toString();
     }

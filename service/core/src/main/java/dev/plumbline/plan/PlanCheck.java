@@ -6,13 +6,19 @@ import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.SkinBeyondProbe;
+import dev.plumbline.geometry.SpeedOfSound;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Refuses input that no plan can be made from, each with the field to mend. */
 public final class PlanCheck {
     private static final String SKIN = "/probe/skinBeyondProbe";
+    /** Share of the frame's width; nominal lengths and scales are not exact (design choice). */
+    private static final double LONGEST_FACE = 1.1;
+
+    private static final String SPEED = "/probe/speedOfSoundMPerS";
 
     private PlanCheck() {}
 
@@ -23,6 +29,7 @@ public final class PlanCheck {
      */
     public static void check(PlanInput input) {
         probe(input.probe());
+        speedOfSound(input.probe());
         skin(input);
         Check.positive("/needle/lengthMm", input.needle().lengthMm());
         constraints(input.constraints());
@@ -52,6 +59,20 @@ public final class PlanCheck {
                     "/probe/housingLengthMm",
                     "The housing is shorter than the face.",
                     "Give the outer length of the probe along the image plane."));
+        }
+    }
+
+    private static void speedOfSound(Probe probe) {
+        if (probe.speedOfSoundMPerS().isEmpty()) {
+            return;
+        }
+        Check.within(SPEED, probe.speedOfSoundMPerS(), SpeedOfSound.SLOWEST_M_PER_S, SpeedOfSound.FASTEST_M_PER_S);
+        if (!probe.kind().equals(Optional.of(Probe.Kind.LINEAR))) {
+            throw new Refusal(new Problem.InvalidValue(
+                    SPEED,
+                    "Another speed of sound can be undone on an unsteered linear array only, where it changes depths"
+                            + " alone.",
+                    "Leave it out, or state the kind linear in /probe/kind if the probe is one."));
         }
     }
 
@@ -130,6 +151,20 @@ public final class PlanCheck {
         input.probe().midpoint().ifPresent(midpoint -> Check.onFrame("/probe/midpoint", midpoint, frame));
         Check.line("/marks/skin", input.marks().skin(), frame);
         StructureCheck.check(input.marks(), frame);
+        footprint(input);
+    }
+
+    /** A face longer than the picture is wide is most often a wrong unit, and the picture cannot show what it claims to. */
+    private static void footprint(PlanInput input) {
+        double widthMm = input.frame().columns()
+                * PlannedFrame.calibration(input).pixel().mmPerColumn();
+        if (input.probe().footprintMm().orElse(0) > LONGEST_FACE * widthMm) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "/probe/footprintMm",
+                    "The face is longer than the whole frame is wide, " + Words.mm(widthMm) + ".",
+                    "Give the length of the face in millimetres. If the frame shows part of the face only, send one that"
+                            + " shows all of it."));
+        }
     }
 
     private static void intent(Intent intent, PlanInput input) {

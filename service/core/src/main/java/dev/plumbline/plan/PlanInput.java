@@ -6,6 +6,7 @@ import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.needle.Needle;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Everything a plan is computed from. */
 public record PlanInput(
@@ -17,6 +18,11 @@ public record PlanInput(
         Optional<Intent> intent,
         Constraints constraints,
         InputUncertainty uncertainty) {
+    PlanInput withNeedleLength(double lengthMm) {
+        Needle longer = new Needle(needle.gauge(), OptionalDouble.of(lengthMm), needle.echogenic());
+        return new PlanInput(approach, frame, probe, marks, longer, intent, constraints, uncertainty);
+    }
+
     PlanInput withConstraints(Constraints other) {
         return new PlanInput(approach, frame, probe, marks, needle, intent, other, uncertainty);
     }

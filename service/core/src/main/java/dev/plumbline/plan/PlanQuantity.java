@@ -37,6 +37,8 @@ public enum PlanQuantity implements Measurand {
     SPECULAR_RETURN("specularReturnShare", ONE),
     SIDEWAYS_TOLERANCE("sidewaysToleranceMm", MILLIMETRE),
     ROTATION_TOLERANCE("rotationToleranceDeg", DEGREE),
+    /** Largest angle between shaft and beam plane at which the tip is still in the beam. */
+    SHAFT_TO_PLANE("shaftToPlaneDeg", DEGREE),
     HEEL_IN("heelInDeg", DEGREE),
     /** Least clearance from any marked hazard. */
     LEAST_CLEARANCE("leastClearanceMm", MILLIMETRE);

@@ -9,6 +9,7 @@ import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
+import dev.plumbline.geometry.SpeedOfSound;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.RealFieldElement;
@@ -18,9 +19,11 @@ final class PlannedFrame {
     private PlannedFrame() {}
 
     static Calibration calibration(PlanInput input) {
-        return input.frame()
-                .calibration(
-                        List.of(new NamedMark("/marks/target", input.marks().target())));
+        return SpeedOfSound.applied(
+                input.probe().speedOfSoundMPerS(),
+                input.frame()
+                        .calibration(List.of(
+                                new NamedMark("/marks/target", input.marks().target()))));
     }
 
     static <T extends RealFieldElement<T>> MarkedFrame<T> of(
@@ -32,7 +35,7 @@ final class PlannedFrame {
         return new MarkedFrame<>(
                 input.frame(),
                 calibration,
-                inputs.scale(input.frame().equipment(), calibration.pixel()),
+                inputs.scale(input.frame(), calibration),
                 input.probe().midpoint().map(inputs::mark),
                 Optional.of(inputs.mark(input.marks().target())),
                 skin,

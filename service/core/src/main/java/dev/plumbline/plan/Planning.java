@@ -24,7 +24,9 @@ public final class Planning {
     static Plan plan(PlanInput input) {
         PlanCheck.check(input);
         Extents extents = new Extents();
-        addExtents(extents, input);
+        if (input.uncertainty().scannerTolerance().isPresent()) {
+            addExtents(extents, input);
+        }
         CaseInputs<Gradient> inputs = new CaseInputs<>(new GradientInputs(), input.uncertainty(), extents);
         return draft(input, orientation(input, Optional.empty()), inputs).plan();
     }

@@ -16,9 +16,9 @@ import org.apache.commons.math3.RealFieldElement;
  * <p>Source: law of reflection, elementary; no published table of brightness against angle is used. It never ranks a path
  * and is never shown without {@link #WORDS}.
  */
-final class SpecularReturn {
+public final class SpecularReturn {
     /** To stand beside the number wherever a person reads it. */
-    static final String WORDS =
+    public static final String WORDS =
             "A model of mirror reflection by geometry alone; diffuse scatter still shows the rest of the shaft.";
 
     private static final double NOTHING_RETURNS = Math.PI / 4;

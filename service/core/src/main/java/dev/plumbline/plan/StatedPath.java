@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.plan;
 
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
-import org.apache.commons.math3.util.Decimal64;
 
 /** Turns a person's intent into the decision that fixes the path. */
 final class StatedPath {
     private StatedPath() {}
 
-    static Decision of(Intent intent, InPlaneScene<Decimal64> scene) {
+    static Decision of(Intent intent, InPlaneScene<Gradient> scene) {
         if (intent instanceof Intent.AngleToSkin angle) {
             Decision decision = new Decision.Angle(Math.toRadians(angle.degrees()));
             if (InPlanePath.find(scene, decision).isEmpty()) {
@@ -38,7 +38,7 @@ final class StatedPath {
         throw new IllegalArgumentException("A puncture distance does not fix a path in the image plane.");
     }
 
-    private static Decision entry(double along, String pointer, InPlaneScene<Decimal64> scene) {
+    private static Decision entry(double along, String pointer, InPlaneScene<Gradient> scene) {
         double target = scene.target().x().getReal();
         double depth = scene.target().y().getReal();
         if (along < target - Intervals.TOLERANCE_MM) {
@@ -51,7 +51,7 @@ final class StatedPath {
         }
         double entry = Math.max(along, target);
         if (!scene.skin().reachesTo(entry)
-                || scene.skin().depthAt(new Decimal64(entry)).getReal() >= depth) {
+                || scene.skin().depthAt(Gradient.constant(entry)).getReal() >= depth) {
             throw new Refusal(new Problem.InvalidValue(
                     pointer,
                     "By the skin stated in /probe/skinBeyondProbe there is no skin above the target's depth at this entry.",

@@ -23,6 +23,12 @@ final class TargetCheck {
                     "By the skin stated in /probe/skinBeyondProbe the target lies outside the tissue.",
                     "Mark the target in the tissue, or state the skin as it is."));
         }
+        if (scene.curvedFace().filter(face -> face.holds(target)).isPresent()) {
+            throw new Refusal(new Problem.TargetUnreachable(
+                    POINTER,
+                    "The target lies above the probe's curved face.",
+                    "Mark the target in the tissue, or mend /probe/midpoint or /probe/arcRadiusMm."));
+        }
         scene.obstacles().hazards().forEach(hazard -> outside(hazard.nominal(), target, "hazard"));
         scene.obstacles().nerves().forEach(nerve -> outside(nerve.nominal(), target, "nerve"));
     }

@@ -11,6 +11,8 @@ public record WayOut(Kind kind, Readings<PlanQuantity> readings, String text) {
         STEEPER_WITH_HEEL_IN("steeperWithHeelIn"),
         SHALLOWER("shallower"),
         FROM_PROBES_OTHER_END("fromProbesOtherEnd"),
+        /** Out-of-plane: from a nearer puncture. */
+        STEEPER("steeper"),
         OUT_OF_PLANE("outOfPlane"),
         ENTRY_AT_PROBE_EDGE("entryAtProbeEdge");
 

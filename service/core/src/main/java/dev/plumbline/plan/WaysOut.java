@@ -11,17 +11,25 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.apache.commons.math3.util.Decimal64;
 
 /** The nearest change that would make an in-plane plan fit its limits, one of each kind that there is. */
 final class WaysOut {
-    private final InPlaneScene<Decimal64> nominal;
+    /** No longer needle is offered: the longest of the catalogue that is shipped (design choice). */
+    static final double LONGEST_NEEDLE_MM = 150;
+
+    /**
+     * A longer needle is not offered for the sake of a path flatter than this: it would run under the skin for most of its
+     * length (design choice).
+     */
+    private static final double FLATTEST_OFFERED_DEG = 15;
+
+    private final InPlaneScene<Gradient> nominal;
     private final InPlaneScene<Gradient> scene;
     private final Orientation orientation;
     private final CaseInputs<Gradient> inputs;
 
     WaysOut(
-            InPlaneScene<Decimal64> nominal,
+            InPlaneScene<Gradient> nominal,
             InPlaneScene<Gradient> scene,
             Orientation orientation,
             CaseInputs<Gradient> inputs) {
@@ -50,8 +58,10 @@ final class WaysOut {
     }
 
     private Optional<WayOut> longerNeedle(EntryLimits limits, OptionalDouble stated) {
-        Intervals others = limits.without(Optional.of(Limit.of(Kind.REACH)));
-        OptionalDouble entry = keepOrChoose(others, stated, limits);
+        Intervals offered = new EntryLimits(nominal.with(nominal.input().withNeedleLength(LONGEST_NEEDLE_MM)))
+                .feasible()
+                .and(limits.inBand(new Constraints.Band(FLATTEST_OFFERED_DEG, Angles.STEEPEST_DEG)));
+        OptionalDouble entry = keepOrChoose(offered, stated, limits);
         if (entry.isEmpty()) {
             return Optional.empty();
         }
@@ -125,7 +135,7 @@ final class WaysOut {
         if (!scene.midpointKnown()) {
             return Optional.empty();
         }
-        InPlaneScene<Decimal64> mirrored = nominal.from(orientation.otherSide());
+        InPlaneScene<Gradient> mirrored = nominal.from(orientation.otherSide());
         if (!mirrored.targetInTissue()) {
             return Optional.empty();
         }

@@ -50,6 +50,6 @@ final class Words {
     }
 
     static String limits(List<Limit> limits) {
-        return limits.stream().map(Limit::word).collect(Collectors.joining(", "));
+        return limits.stream().map(Limit::words).collect(Collectors.joining("; "));
     }
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.problem;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Why input is refused, in words for the person who can mend it.
@@ -15,6 +17,39 @@ public sealed interface Problem {
     String detail();
 
     String remedy();
+
+    /** The same problem of a part, said at its place in the whole document. */
+    default Problem under(String prefix) {
+        return movedTo(prefix + pointer());
+    }
+
+    /** The same problem at another place; one whose words name its place says them anew. */
+    default Problem movedTo(String place) {
+        if (this instanceof InvalidValue p) {
+            String old = pointer().isEmpty() ? "" : "The field " + pointer() + " must";
+            boolean named = !old.isEmpty() && p.detail.startsWith(old);
+            return new InvalidValue(
+                    place,
+                    named
+                            ? (place.isEmpty() ? "The body" : "The field " + place)
+                                    + p.detail.substring(old.length() - 5)
+                            : p.detail,
+                    p.remedy);
+        }
+        if (this instanceof MissingField p) {
+            return new MissingField(place, p.remedy);
+        }
+        if (this instanceof UnknownField p) {
+            return new UnknownField(place, p.nearest);
+        }
+        if (this instanceof ContradictoryFields p) {
+            return new ContradictoryFields(place, p.detail, p.remedy);
+        }
+        if (this instanceof MarkOutsideFrame p) {
+            return new MarkOutsideFrame(place, p.columns, p.rows);
+        }
+        return this instanceof Conflict p ? new Conflict(place, p.detail, p.remedy) : this;
+    }
 
     /** A value that breaks a rule of its own: out of range, wrong type, not finite, not one of the known words. */
     record InvalidValue(String pointer, String detail, String remedy) implements Problem {}
@@ -119,6 +154,65 @@ public sealed interface Problem {
 
     /** What was sent differs from what is already stored under the same identifier; the first one stands. */
     record Conflict(String pointer, String detail, String remedy) implements Problem {}
+
+    /** A record that somebody wants to sign lacks what is required, and no reason is given. */
+    record Incomplete(List<Item> missing) implements Problem {
+        /**
+         * One thing that is missing.
+         *
+         * @param item id in the completeness list
+         * @param text in words
+         * @param pointer where in the case document it is said
+         */
+        public record Item(String item, String text, String pointer) {}
+
+        public Incomplete {
+            missing = List.copyOf(missing);
+        }
+
+        @Override
+        public String pointer() {
+            return missing.get(0).pointer();
+        }
+
+        @Override
+        public String detail() {
+            return missing.stream()
+                    .map(item -> item.item() + " (" + item.pointer() + ")")
+                    .collect(Collectors.joining(", ", "Missing for a signature: ", "."));
+        }
+
+        @Override
+        public String remedy() {
+            return "Say them, or give a reason for each in /signature/incompleteBecause.";
+        }
+    }
+
+    /** What may be changed only by who has seen how it stands, sent without saying what was seen. */
+    record PreconditionRequired(String pointer) implements Problem {
+        @Override
+        public String detail() {
+            return "This replaces what stands, so it must say what it was made from.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Get the case and send its ETag in If-Match.";
+        }
+    }
+
+    /** The case has gone on since it was read. */
+    record PreconditionFailed(String pointer) implements Problem {
+        @Override
+        public String detail() {
+            return "The case has changed since it was read.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Get the case again, look at what changed, and send with its new ETag.";
+        }
+    }
 
     /** The same idempotency key with another body. */
     record KeyReused(String pointer) implements Problem {

@@ -6,7 +6,6 @@ import dev.plumbline.problem.Refusal;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Optional;
 
 /** What is known about complications. None is only ever said with the time until which somebody looked, and who. */
 public sealed interface Complications {
@@ -41,14 +40,20 @@ public sealed interface Complications {
     /** Nobody said anything. */
     record NotRecorded() implements Complications {}
 
-    /** From the log; what was noticed outweighs a statement that nothing was. */
-    static Complications of(ProcedureLog log, Optional<NoneNoticed> stated) {
+    /** From the log; what was noticed outweighs every statement that nothing was, and the last of those counts. */
+    static Complications of(ProcedureLog log) {
         List<LoggedEvent> noticed = log.standing().stream()
                 .filter(event -> event.what() instanceof Happening.Complication)
                 .toList();
         if (!noticed.isEmpty()) {
             return new Noticed(noticed);
         }
-        return stated.<Complications>map(none -> none).orElse(new NotRecorded());
+        Complications said = new NotRecorded();
+        for (LoggedEvent event : log.standing()) {
+            if (event.what() instanceof Happening.LookedForComplications looked) {
+                said = new NoneNoticed(event.happenedAt(), looked.by());
+            }
+        }
+        return said;
     }
 }

@@ -35,19 +35,20 @@ public sealed interface Happening {
     record Aspiration(boolean blood) implements Happening {}
 
     /**
-     * Fluid was injected.
+     * Fluid was injected. What nobody said about it is absent.
      *
-     * @param agentId of the agent in the case; empty for a fluid that is none
+     * @param fluid in words, for one that is no agent of the case
+     * @param agentId of the agent, or the mixture of agents, in the case
      * @param hydrolocation to find the tip
      */
     record Aliquot(
             Volume volume,
-            String fluid,
+            Optional<String> fluid,
             Optional<String> agentId,
             boolean hydrolocation,
-            Spread spread,
-            Resistance resistance,
-            Pain pain)
+            Optional<Spread> spread,
+            Optional<Resistance> resistance,
+            Optional<Pain> pain)
             implements Happening {
         /**
          * Checks that something was injected.
@@ -59,14 +60,22 @@ public sealed interface Happening {
                 throw new Refusal(new Problem.InvalidValue(
                         "/volumeMl", "An injection of nothing is none.", "Give a volume above 0 mL, or leave it out."));
             }
-            if (fluid.isBlank()) {
-                throw new Refusal(new Problem.MissingField("/fluid", "Name the fluid."));
+            if (fluid.filter(name -> !name.isBlank()).isEmpty() && agentId.isEmpty()) {
+                throw new Refusal(new Problem.MissingField("/fluid", "Name the fluid, or give the agent of the case."));
             }
         }
     }
 
-    /** Needling or injecting was stopped at a sign. */
-    record Halt(StopSign sign) implements Happening {}
+    /**
+     * Needling or injecting was stopped.
+     *
+     * @param sign at which; empty where it was stopped for something else
+     */
+    record Halt(Optional<StopSign> sign, Optional<String> reason) implements Happening {
+        boolean endsTheSearch() {
+            return sign.filter(StopSign::endsTheSearch).isPresent();
+        }
+    }
 
     /** The plan was changed on purpose. */
     record PlanChanged(String reason) implements Happening {
@@ -111,6 +120,9 @@ public sealed interface Happening {
      */
     record Complication(String code, Optional<String> text) implements Happening {}
 
+    /** Somebody looked for complications up to this moment and noticed none. */
+    record LookedForComplications(String by) implements Happening {}
+
     record NearMiss(String text) implements Happening {}
 
     /** Somebody else goes on. */
@@ -122,16 +134,14 @@ public sealed interface Happening {
      * @param corrects id of the earlier event
      * @param instead what stands in its place; empty when the entry should not have been made
      */
-    record Correction(String corrects, Optional<Happening> instead, String reason) implements Happening {
+    record Correction(String corrects, Optional<Happening> instead, Optional<String> reason) implements Happening {
         /**
-         * Checks that a correction puts a happening in place, and says why.
+         * Checks that a correction puts a happening in place. A reason is welcome and not demanded: taking back a wrong
+         * touch must cost one touch.
          *
-         * @throws Refusal without a reason, or for a correction inside a correction
+         * @throws Refusal for a correction inside a correction
          */
         public Correction {
-            if (reason.isBlank()) {
-                throw new Refusal(new Problem.MissingField("/reason", "Say why the entry is corrected."));
-            }
             if (instead.filter(Correction.class::isInstance).isPresent()) {
                 throw new Refusal(new Problem.InvalidValue(
                         "/instead", "A correction cannot stand in the place of an event.", "Give what happened."));

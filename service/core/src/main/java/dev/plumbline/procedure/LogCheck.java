@@ -2,8 +2,6 @@
 package dev.plumbline.procedure;
 
 import dev.plumbline.agents.Volume;
-import dev.plumbline.record.Laterality;
-import dev.plumbline.sight.StopSign;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -41,7 +39,8 @@ public final class LogCheck {
     private boolean needleIn;
     private boolean everIn;
     private boolean blood;
-    private Optional<StopSign> halted = Optional.empty();
+    private boolean halted;
+    private boolean ended;
 
     private LogCheck(Beside beside) {
         this.beside = beside;
@@ -67,13 +66,14 @@ public final class LogCheck {
             flagIf(!needleIn, Contradiction.NEEDLE_OUT_WITHOUT_PUNCTURE, event);
             needleIn = false;
         } else if (what instanceof Happening.Halt halt) {
-            halted = Optional.of(halted.filter(StopSign::endsTheSearch).orElse(halt.sign()));
+            halted = true;
+            ended = ended || halt.endsTheSearch();
         } else if (what instanceof Happening.Aspiration aspiration) {
             blood = aspiration.blood();
         } else if (what instanceof Happening.Aliquot aliquot) {
             injection(event, aliquot);
         } else if (goesOn(what)) {
-            halted = halted.filter(StopSign::endsTheSearch);
+            halted = ended;
         }
     }
 
@@ -91,7 +91,7 @@ public final class LogCheck {
         needleIn = true;
         everIn = true;
         blood = false;
-        halted = halted.filter(StopSign::endsTheSearch);
+        halted = ended;
         LoggedEvent stop = stopMoments.get(site);
         if (stop == null || !(stop.what() instanceof Happening.Stopped stopped)) {
             flag(Contradiction.PUNCTURE_WITHOUT_STOP_MOMENT, event);
@@ -114,7 +114,7 @@ public final class LogCheck {
     private void injection(LoggedEvent event, Happening.Aliquot aliquot) {
         flagIf(!everIn, Contradiction.INJECTED_BEFORE_PUNCTURE, event);
         flagIf(everIn && !needleIn, Contradiction.INJECTED_AFTER_NEEDLE_OUT, event);
-        flagIf(halted.isPresent(), Contradiction.INJECTED_AFTER_STOP, event);
+        flagIf(halted, Contradiction.INJECTED_AFTER_STOP, event);
         flagIf(blood, Contradiction.INJECTED_AFTER_BLOOD, event);
         aliquot.agentId().ifPresent(agent -> {
             Volume sum = injected.merge(agent, aliquot.volume(), Volume::plus);

@@ -11,7 +11,6 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -47,26 +46,19 @@ public record Session(String id, List<LinkedCase> cases, OtherDoses otherDoses, 
         return new Refusal(new Problem.InvalidValue("/cases", detail, remedy));
     }
 
-    /** A case with what counts in the budget. */
-    public record LinkedCase(String caseId, List<AgentUse> uses, ProcedureLog log) {
+    /**
+     * A case with what counts in the budget.
+     *
+     * @param injected volume of each agent that the log shows as injected
+     */
+    public record LinkedCase(String caseId, List<AgentUse> uses, Map<String, Volume> injected) {
         public LinkedCase {
             uses = List.copyOf(uses);
-        }
-
-        /** Volume of each agent that the log shows as injected. */
-        public Map<String, Volume> injected() {
-            Map<String, Volume> injected = new HashMap<>();
-            for (LoggedEvent event : log.standing()) {
-                if (event.what() instanceof Happening.Aliquot aliquot) {
-                    aliquot.agentId().ifPresent(agent -> injected.merge(agent, aliquot.volume(), Volume::plus));
-                }
-            }
-            return injected;
+            injected = Map.copyOf(injected);
         }
 
         /** Agents of which the log shows more, or another amount, than was entered as given. */
         public List<String> givenDiffersFromLog() {
-            Map<String, Volume> injected = injected();
             return uses.stream()
                     .filter(use -> use.volume(Stage.GIVEN).isPresent() && injected.containsKey(use.id()))
                     .filter(use -> !use.volume(Stage.GIVEN).orElseThrow().equals(injected.get(use.id())))
@@ -75,9 +67,9 @@ public record Session(String id, List<LinkedCase> cases, OtherDoses otherDoses, 
         }
 
         /** What is in the patient: what was entered as given or what the log shows, whichever is more. */
-        Optional<Volume> given(AgentUse use) {
+        public Optional<Volume> given(AgentUse use) {
             Optional<Volume> entered = use.volume(Stage.GIVEN);
-            Optional<Volume> logged = Optional.ofNullable(injected().get(use.id()));
+            Optional<Volume> logged = Optional.ofNullable(injected.get(use.id()));
             return entered.isPresent() && logged.isPresent()
                     ? Optional.of(entered.get().compareTo(logged.get()) >= 0 ? entered.get() : logged.get())
                     : entered.or(() -> logged);

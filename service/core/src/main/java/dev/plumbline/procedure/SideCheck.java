@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.procedure;
 
-import dev.plumbline.record.Laterality;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;

@@ -3,7 +3,6 @@ package dev.plumbline.procedure;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
-import dev.plumbline.record.Laterality;
 import java.util.List;
 
 /**

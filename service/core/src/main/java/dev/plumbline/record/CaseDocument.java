@@ -16,6 +16,7 @@ import java.util.stream.IntStream;
  * Everything known about one block on one side of one patient, as stated and nothing added; what is absent was not said.
  *
  * @param caseId given by the client; empty until one is made
+ * @param bedside what was said and done around the needle
  * @param signature a case without one is a draft
  */
 public record CaseDocument(
@@ -30,12 +31,43 @@ public record CaseDocument(
         InputUncertainty uncertainty,
         List<ObservedFrame> observations,
         Context context,
+        Bedside bedside,
         Optional<Signature> signature) {
     /** Schema name of the document this version reads and writes. */
     public static final String SCHEMA = "plumbline-case/1";
 
     public CaseDocument {
         observations = List.copyOf(observations);
+    }
+
+    /** A case of which nothing was said at the bedside. */
+    public CaseDocument(
+            Optional<String> caseId,
+            Approach approach,
+            FrameRef frame,
+            Probe probe,
+            PlanMarks marks,
+            Needle needle,
+            Optional<Intent> intent,
+            Constraints constraints,
+            InputUncertainty uncertainty,
+            List<ObservedFrame> observations,
+            Context context,
+            Optional<Signature> signature) {
+        this(
+                caseId,
+                approach,
+                frame,
+                probe,
+                marks,
+                needle,
+                intent,
+                constraints,
+                uncertainty,
+                observations,
+                context,
+                Bedside.NOTHING_STATED,
+                signature);
     }
 
     public CaseDocument withCaseId(String id) {
@@ -51,6 +83,7 @@ public record CaseDocument(
                 uncertainty,
                 observations,
                 context,
+                bedside,
                 signature);
     }
 
@@ -73,6 +106,7 @@ public record CaseDocument(
                         .mapToObj(i -> new ObservedFrame(observations.get(i).marks(), observed.get(i)))
                         .toList(),
                 context,
+                bedside,
                 signature);
     }
 }

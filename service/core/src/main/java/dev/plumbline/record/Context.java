@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.record;
 
+import dev.plumbline.procedure.Laterality;
 import java.util.Optional;
 
 /**

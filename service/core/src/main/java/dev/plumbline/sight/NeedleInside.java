@@ -38,8 +38,8 @@ public record NeedleInside(
     public NeedleInside {
         check("leadInMm", leadInMm, true);
         check("pathMm", pathMm, false);
-        check("insideMm", insideMm, true);
-        check("seenToMm", seenToMm, false);
+        check("lengthInMm", insideMm, true);
+        check("seenLengthMm", seenToMm, false);
         check("beamThicknessMm", beamThicknessMm, false);
         check("angleToSkinDeg", angleToSkinDeg, false);
         if (angleToSkinDeg.isPresent() && angleToSkinDeg.getAsDouble() > 90) {
@@ -58,9 +58,7 @@ public record NeedleInside(
 
     private static Refusal refused(String field, String what) {
         return new Refusal(new Problem.InvalidValue(
-                "/needleInside/" + field,
-                "The field /needleInside/" + field + " must be " + what + ".",
-                "Give " + what + "."));
+                "/geometry/" + field, "The field /geometry/" + field + " must be " + what + ".", "Give " + what + "."));
     }
 
     /** The needle is inside farther than the planned lead-in. */

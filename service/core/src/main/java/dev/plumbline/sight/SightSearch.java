@@ -121,13 +121,13 @@ public final class SightSearch {
     private static void check(SightQuestion question, SightLadder ladder) {
         if (!question.seen().in(question.approach())) {
             throw refused(
-                    "/seen",
+                    "/state",
                     "\"" + question.seen().word() + "\" is not said "
                             + question.approach().word() + ".",
                     "Give one of " + words(Seen.all(question.approach())) + ".");
         }
         if (question.passesUnseen() < 0) {
-            throw refused("/passesUnseen", "There are no negative passes.", "Count from 0.");
+            throw refused("/passes", "There are no negative passes.", "Count from 0.");
         }
         List<String> known = ladder.steps().stream().map(SightStep::id).toList();
         for (int at = 0; at < question.tried().size(); at++) {

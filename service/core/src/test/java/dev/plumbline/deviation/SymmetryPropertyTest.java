@@ -11,12 +11,14 @@ import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
+import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.Unit;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.plan.Constraints;
 import dev.plumbline.plan.ConstraintsFixture;
+import dev.plumbline.plan.Hazard;
 import dev.plumbline.plan.InPlanePlan;
 import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.Plan;
@@ -195,13 +197,22 @@ class SymmetryPropertyTest {
             @ForAll @DoubleRange(min = 10, max = 45) double depth,
             @ForAll @DoubleRange(min = 30, max = 100) double needle,
             @ForAll @DoubleRange(min = 0, max = 20) double less,
-            @ForAll @DoubleRange(min = 5, max = 40) double leadIn) {
+            @ForAll @DoubleRange(min = 5, max = 40) double leadIn,
+            @ForAll @DoubleRange(min = 0, max = 3) double margin) {
         CaseFixture loose = new CaseFixture();
         loose.targetW = depth;
         loose.needleLength = OptionalDouble.of(needle);
         loose.constraints = new ConstraintsFixture().leadInMax(leadIn + 5).build();
         CaseFixture tight = new CaseFixture();
         tight.targetW = depth;
+        for (CaseFixture fixture : List.of(loose, tight)) {
+            double asked = fixture == tight ? margin : margin / 2;
+            fixture.hazards.add(new Hazard(
+                    "vessel",
+                    Hazard.Kind.ARTERY,
+                    OptionalDouble.of(asked),
+                    new Shape.Disc(fixture.at(14, depth * 0.5), 2)));
+        }
         tight.needleLength = OptionalDouble.of(needle - less);
         tight.constraints =
                 new ConstraintsFixture().leadInMax(leadIn).footprintClearance(6).build();

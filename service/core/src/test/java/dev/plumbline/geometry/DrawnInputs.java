@@ -1,29 +1,31 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.geometry;
 
-import java.util.Random;
-import org.apache.commons.math3.util.Decimal64;
+/** One draw of a Monte Carlo simulation: every input normally distributed about its stated value. */
+public final class DrawnInputs implements Inputs<Gradient> {
+    private final double[] normals;
+    private int next;
 
-/** Every input drawn from a normal distribution: one draw of a Monte Carlo simulation (JCGM 101). */
-public final class DrawnInputs implements Inputs<Decimal64> {
-    private final Random random;
-
-    public DrawnInputs(Random random) {
-        this.random = random;
+    /**
+     * Standard normal numbers, one for each input in the order in which they are asked for; the order is the same in every
+     * draw of a case.
+     */
+    public DrawnInputs(double[] normals) {
+        this.normals = normals;
     }
 
     @Override
-    public Decimal64 exact(double value) {
-        return new Decimal64(value);
+    public Gradient exact(double value) {
+        return Gradient.constant(value);
     }
 
     @Override
-    public Decimal64 uncertain(double value, double standardUncertainty) {
-        return new Decimal64(value + standardUncertainty * random.nextGaussian());
+    public Gradient uncertain(double value, double standardUncertainty) {
+        return Gradient.constant(value + standardUncertainty * normals[next++]);
     }
 
     @Override
-    public double standardUncertainty(Decimal64 result) {
+    public double standardUncertainty(Gradient result) {
         return 0;
     }
 }

@@ -8,12 +8,51 @@ import static org.assertj.core.api.Assertions.within;
 import dev.plumbline.geometry.RepeatedMarks.Used;
 import dev.plumbline.problem.Refusal;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class RepeatedMarksTest {
     private static PointPx at(double column, double row) {
         return new PointPx(column, row);
+    }
+
+    private static Repeat by(String name, double column, double row) {
+        return new Repeat(column, row, name.isEmpty() ? Optional.empty() : Optional.of(name));
+    }
+
+    @Test
+    void repeatsWithoutANameAreOnePersons() {
+        List<Repeat> repeats = List.of(by("", 10, 20), by("", 12, 20), by("", 14, 26));
+        assertThat(RepeatedMarks.of(repeats))
+                .isEqualTo(RepeatedMarks.byOnePerson(List.of(at(10, 20), at(12, 20), at(14, 26))));
+    }
+
+    @Test
+    void repeatsAreGroupedByWhoSetThem() {
+        List<Repeat> repeats = List.of(by("A", 9, 9), by("B", 13, 13), by("A", 11, 11), by("B", 15, 15));
+        assertThat(RepeatedMarks.of(repeats))
+                .isEqualTo(RepeatedMarks.byPersons(
+                        List.of(List.of(at(9, 9), at(11, 11)), List.of(at(13, 13), at(15, 15)))));
+    }
+
+    @Test
+    void twoMarksAreTooFewToTellASpread() {
+        assertThatThrownBy(() -> RepeatedMarks.of(List.of(by("", 1, 1), by("", 2, 2))))
+                .isInstanceOfSatisfying(
+                        Refusal.class,
+                        refusal -> assertThat(refusal.problem().detail()).contains("too few"));
+    }
+
+    @Test
+    void aMarkSetSeveralTimesIsKnownAsWellAsItsMean() {
+        PointPx mean = PointPx.meanOf(List.of(by("", 10, 20), by("", 12, 20), by("", 14, 26)));
+        assertThat(mean.column()).isEqualTo(12);
+        assertThat(mean.row()).isEqualTo(22);
+        GradientInputs inputs = new GradientInputs();
+        CaseInputs<Gradient> marks = new CaseInputs<>(inputs, InputUncertainty.NOTHING_STATED, new Extents());
+        assertThat(marks.mark(mean).column().norm()).isCloseTo(Math.sqrt(8.0 / 3), within(1e-12));
+        assertThat(marks.mark(at(12, 22)).column().norm()).isCloseTo(1, within(1e-12));
     }
 
     @Test

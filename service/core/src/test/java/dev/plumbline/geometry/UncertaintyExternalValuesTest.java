@@ -81,6 +81,45 @@ class UncertaintyExternalValuesTest {
         assertThat(impedance.norm()).isCloseTo(0.2039, within(5e-4));
     }
 
+    /**
+     * GUM H.1 (JCGM 100:2008): length of an end gauge in nm, {@code l = l_s + d - l_s (da theta + a_s dt)}; values as in GTC,
+     * docs/API/GUM_H1.rst. Inputs whose sensitivity is zero at their values add nothing to first order.
+     */
+    @Test
+    void endGauge() {
+        double rectangular = 1 / Math.sqrt(3);
+        Gradient standard = inputs.uncertain(50_000_623, 25);
+        Gradient difference =
+                inputs.uncertain(215, 5.8).add(inputs.uncertain(0, 3.9)).add(inputs.uncertain(0, 6.7));
+        Gradient expansion = inputs.uncertain(11.5e-6, 2e-6 * rectangular);
+        Gradient expansions = inputs.uncertain(0, 1e-6 * rectangular);
+        Gradient temperatures = inputs.uncertain(0, 0.05 * rectangular);
+        Gradient mean = inputs.uncertain(-0.1, 0.2);
+        Gradient cyclic = inputs.uncertain(0, 0.5 / Math.sqrt(2));
+        Gradient temperature = mean.add(cyclic);
+        Gradient length = standard.add(difference)
+                .subtract(standard.multiply(expansions.multiply(temperature).add(expansion.multiply(temperatures))));
+        assertThat(length.getReal()).isCloseTo(50_000_838, within(0.5));
+        assertThat(length.norm()).isCloseTo(31.6639, within(5e-5));
+        double[] components = {25, 5.8, 3.9, 6.7, 0, 2.88679, 16.599, 0, 0};
+        for (int i = 0; i < components.length; i++) {
+            assertThat(Math.abs(length.derivative(i))).as("input " + i).isCloseTo(components[i], within(5e-4));
+        }
+        assertThat(temperature.norm()).isCloseTo(0.406202, within(5e-7));
+    }
+
+    /** JCGM 101:2008, 9.2: a sum of four, each of unit variance, then the fourth with a standard deviation of 10. */
+    @Test
+    void sumOfFour() {
+        for (double[] row : new double[][] {{1, 2}, {10, 10.1489}}) {
+            Gradient sum = inputs.exact(0);
+            for (double deviation : new double[] {1, 1, 1, row[0]}) {
+                sum = sum.add(inputs.uncertain(0, deviation));
+            }
+            assertThat(sum.norm()).isCloseTo(row[1], within(5e-5));
+        }
+    }
+
     /** GUM H.3: a fitted line, its coefficients' correlation, and a prediction outside the data. */
     @Test
     void fittedLineAndPrediction() {

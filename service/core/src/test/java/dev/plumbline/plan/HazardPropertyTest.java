@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.plumbline.CaseFixture;
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Shape;
@@ -21,7 +22,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
-import org.apache.commons.math3.util.Decimal64;
 
 /** Feasible entries and clearances equal those of brute force. */
 class HazardPropertyTest {
@@ -71,12 +71,70 @@ class HazardPropertyTest {
             @ForAll @DoubleRange(min = 5, max = 40) double depth,
             @ForAll @IntRange(min = 0, max = 2) int marginKind) {
         Random random = new Random(seed);
-        SkinBeyondProbe skin = skin(random);
-        Shape shape = shape(random);
         double margin = marginKind == 0 ? 0 : 4 * random.nextDouble();
-        double overshoot = random.nextInt(3) == 0 ? 0 : 6 * random.nextDouble();
         fixture.targetU = -6 + 12 * random.nextDouble();
         fixture.targetW = depth;
+        agrees(shape(random), margin, random);
+    }
+
+    /** The kinds of scene in which a short cut would go wrong, each many times. */
+    private enum Scene {
+        ACROSS_THE_SKIN,
+        CONCAVE,
+        WITHIN_THE_MARGIN_OF_THE_TARGET,
+        BEHIND_THE_ENTRY
+    }
+
+    private Shape shape(Scene scene, double margin, Random random) {
+        double u = fixture.targetU;
+        double w = fixture.targetW;
+        return switch (scene) {
+            case ACROSS_THE_SKIN -> {
+                double radius = 1 + 4 * random.nextDouble();
+                yield new Shape.Disc(
+                        onFrame(fixture.at(20 + 25 * random.nextDouble(), radius * (2 * random.nextDouble() - 1))),
+                        radius);
+            }
+            case CONCAVE -> hook(u + 5 + 15 * random.nextDouble(), w * (0.2 + 0.6 * random.nextDouble()), random);
+            case WITHIN_THE_MARGIN_OF_THE_TARGET -> {
+                double radius = 1 + 3 * random.nextDouble();
+                double away = radius + margin * (0.3 + 0.6 * random.nextDouble());
+                double direction = 2 * Math.PI * random.nextDouble();
+                yield new Shape.Disc(
+                        onFrame(fixture.at(u + away * Math.cos(direction), w + away * Math.sin(direction))), radius);
+            }
+            case BEHIND_THE_ENTRY ->
+                new Shape.Disc(onFrame(fixture.at(35 + 12 * random.nextDouble(), 2 + 4 * random.nextDouble())), 2);
+        };
+    }
+
+    /** A hook: a path can run into its hollow without crossing it, and out again through it. */
+    private Shape hook(double u, double w, Random random) {
+        double arm = 3 + 5 * random.nextDouble();
+        double turn = 2 * Math.PI * random.nextDouble();
+        double[][] corners = {{-1, -1}, {1, -1}, {1, 1}, {-1, 1}, {-1, 0.6}, {0.5, 0.6}, {0.5, -0.6}, {-1, -0.6}};
+        List<PointPx> outline = new ArrayList<>();
+        for (double[] corner : corners) {
+            outline.add(onFrame(fixture.at(
+                    u + arm * (corner[0] * Math.cos(turn) - corner[1] * Math.sin(turn)),
+                    w + arm * (corner[0] * Math.sin(turn) + corner[1] * Math.cos(turn)))));
+        }
+        return new Shape.Outline(outline);
+    }
+
+    @Property(tries = 120)
+    void theAwkwardScenesAreThoseOfBruteForce(@ForAll long seed, @ForAll Scene scene) {
+        Random random = new Random(seed);
+        double margin = 1 + 3 * random.nextDouble();
+        fixture.targetU = -6 + 12 * random.nextDouble();
+        fixture.targetW = 10 + 25 * random.nextDouble();
+        agrees(shape(scene, margin, random), margin, random);
+    }
+
+    private void agrees(Shape shape, double margin, Random random) {
+        double depth = fixture.targetW;
+        SkinBeyondProbe skin = skin(random);
+        double overshoot = random.nextInt(3) == 0 ? 0 : 6 * random.nextDouble();
         fixture.footprint = OptionalDouble.of(30);
         fixture.skinBeyond = Optional.of(skin);
         fixture.constraints = new ConstraintsFixture().overshoot(overshoot).build();
@@ -90,7 +148,7 @@ class HazardPropertyTest {
         Assume.that(targetClearance > BLUR_MM);
         double required = Math.min(margin, targetClearance);
 
-        InPlaneScene<Decimal64> scene = Scenes.nominal(fixture.input());
+        InPlaneScene<Gradient> scene = Scenes.nominal(fixture.input());
         Assume.that(scene.obstacles().ignored().isEmpty() && scene.targetInTissue());
         EntryLimits limits = new EntryLimits(scene);
         Intervals others = limits.without(Optional.of(new Limit(Limit.Kind.HAZARD, Optional.of("vessel"))));

@@ -95,7 +95,7 @@ class HazardTest {
         InPlanePlan plan = plan();
         assertThat(plan.clearances().hazards()).isEmpty();
         assertThat(plan.judgement().unchecked()).contains(new Limit(Limit.Kind.HAZARD, Optional.of("gel")));
-        assertThat(plan.text()).contains("Above the skin and so ignored: gel.");
+        assertThat(plan.text()).contains("Above the skin and so ignored: \"gel\".");
     }
 
     @Test
@@ -106,7 +106,7 @@ class HazardTest {
         assertThat(plan.feasible()).isFalse();
         assertThat(plan.judgement().binding()).containsExactly(new Limit(Limit.Kind.HAZARD, Optional.of("artery")));
         assertThat(value(plan.clearances().hazards().get(0).path())).isCloseTo(-3, within(1e-9));
-        assertThat(plan.text()).contains("artery: crossed with the overshoot counted in.");
+        assertThat(plan.text()).contains("\"artery\": crossed, the overshoot counted in.");
         hazard("muscle", 0, outline(10, 14, 30, 14, 30, 17, 10, 17));
         Reading crossed = plan().clearances().hazards().get(1).path();
         // The corner (10, 17) is nearest to the line from (40, 0) to (0, 30) on the side with less to move.
@@ -135,10 +135,16 @@ class HazardTest {
         // target.
         assertThat(plan.clearances().hazards().get(0).marginLimitedByTarget()).isTrue();
         assertThat(plan.feasible()).isFalse();
+        assertThat(plan.text())
+                .startsWith(
+                        "No entry fits the limits you set, for what you marked: the path comes too near to the hazard"
+                                + " \"artery\". The target lies"
+                                + " nearer to the hazard \"artery\" than the margin you set, so that with 5 mm of overshoot only a path along its side fits");
         fixture.constraints = new ConstraintsFixture().overshoot(0).build();
         InPlanePlan stopped = plan();
         assertThat(stopped.feasible()).isTrue();
         assertThat(value(stopped.clearances().hazards().get(0).path())).isCloseTo(2, within(1e-9));
+        assertThat(stopped.text()).doesNotContain("The target lies nearer");
     }
 
     @Test

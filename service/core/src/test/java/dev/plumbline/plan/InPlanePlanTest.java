@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class InPlanePlanTest {
     private static final double HALF_LAST_DIGIT = 0.0005;
@@ -162,7 +164,70 @@ class InPlanePlanTest {
         assertThat(value(longer.readings(), PlanQuantity.ANGLE_TO_SKIN)).isCloseTo(45, within(1e-9));
         assertThat(value(longer.readings(), PlanQuantity.SHORTEST_NEEDLE)).isCloseTo(52.426, within(HALF_LAST_DIGIT));
         assertThat(plan.waysOut()).noneMatch(way -> way.kind() == WayOut.Kind.FROM_PROBES_OTHER_END);
-        assertThat(plan.text()).startsWith("No entry fits the limits you set, for what you marked: footprint, reach.");
+        assertThat(plan.text())
+                .startsWith(
+                        "No entry fits the limits you set, for what you marked: the probe stands where the needle would"
+                                + " enter; the needle does not reach with its reserve.");
+    }
+
+    /** The entry stated at 8 degrees would need a needle of 225 mm; one of at most 150 mm reaches in the band. */
+    @Test
+    void aLongerNeedleIsOneThatThereIs() {
+        fixture.needleLength = OptionalDouble.of(50);
+        fixture.intent(new Intent.AngleToSkin(8));
+        WayOut longer = plan().waysOut().get(0);
+        assertThat(longer.kind()).isEqualTo(WayOut.Kind.LONGER_NEEDLE);
+        assertThat(value(longer.readings(), PlanQuantity.ANGLE_TO_SKIN)).isCloseTo(45, within(1e-9));
+        fixture.intent(new Intent.AngleToSkin(20));
+        longer = plan().waysOut().get(0);
+        assertThat(value(longer.readings(), PlanQuantity.ANGLE_TO_SKIN)).isCloseTo(20, within(1e-6));
+        // The deepest target that 150 mm reach at 90 degrees lies at 140 mm, clear of the probe less.
+        fixture.mmPerRow = 0.1;
+        fixture.targetW = 145;
+        fixture.intent(new Intent.AngleToSkin(45));
+        assertThat(plan().waysOut()).extracting(WayOut::kind).doesNotContain(WayOut.Kind.LONGER_NEEDLE);
+    }
+
+    /** A target so near to the skin that clear of the probe only paths below 15 degrees lead to it. */
+    @Test
+    void aLongerNeedleIsNotOfferedForAVeryFlatPath() {
+        fixture.targetW = 5;
+        fixture.needleLength = OptionalDouble.of(30);
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.waysOut()).extracting(WayOut::kind).doesNotContain(WayOut.Kind.LONGER_NEEDLE);
+    }
+
+    /** GEOMETRY worked values: b 1, path 50: shaft to plane 0.573 degrees. */
+    @Test
+    void theShaftMayLeaveThePlaneByHalfTheBeamOverThePath() {
+        fixture.targetW = 30;
+        fixture.intent(new Intent.EntryDistance(40));
+        assertThat(value(plan().readings(), PlanQuantity.SHAFT_TO_PLANE)).isCloseTo(0.573, within(HALF_LAST_DIGIT));
+        fixture.beamThickness = OptionalDouble.of(100);
+        assertThat(plan().readings().of(PlanQuantity.SHAFT_TO_PLANE)).isEqualTo(new Reading.NotSeen(Reason.INFEASIBLE));
+    }
+
+    /**
+     * FACTS 1.2, recomputed: a needle stays corner to corner inside a slice of w mm along L mm up to asin(w / L) of yaw; from
+     * the mid-plane, as here, up to asin(w / 2L), so that a beam of 2 w gives the same figures.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "1, 20, 2.866",
+        "1, 40, 1.433",
+        "1, 60, 0.955",
+        "2, 20, 5.739",
+        "2, 40, 2.866",
+        "4, 20, 11.537",
+        "4, 60, 3.823"
+    })
+    void theSliceBoundsTheYaw(double slice, double length, double degrees) {
+        fixture.beamThickness = OptionalDouble.of(2 * slice);
+        fixture.targetW = 12;
+        fixture.targetU = 8;
+        fixture.intent(new Intent.EntryDistance(8 + Math.sqrt(length * length - 144)));
+        assertThat(value(plan().readings(), PlanQuantity.SHAFT_TO_PLANE)).isCloseTo(degrees, within(HALF_LAST_DIGIT));
     }
 
     @Test

@@ -79,15 +79,83 @@ class OutOfPlanePlanTest {
         double[] degrees = {14.036, 26.565, 36.870, 45, 51.340, 56.310};
         assertThat(steps).hasSize(6);
         for (int i = 0; i < 6; i++) {
-            assertThat(steps.get(i).crossingDepthMm()).isCloseTo(5 * (i + 1), within(1e-9));
-            assertThat(steps.get(i).angleToSkinDeg()).isCloseTo(degrees[i], within(HALF_LAST_DIGIT));
+            assertThat(steps.get(i).crossingDepthMm().value()).isCloseTo(5 * (i + 1), within(1e-9));
+            assertThat(steps.get(i).angleToSkinDeg().value()).isCloseTo(degrees[i], within(HALF_LAST_DIGIT));
         }
+    }
+
+    @Test
+    void aPunctureFartherThanAllowedIsNamedWithANearerOne() {
+        fixture.targetW = 35;
+        fixture.intent(new Intent.PunctureDistance(35));
+        OutOfPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.judgement().binding()).containsExactly(Limit.of(Limit.Kind.PUNCTURE_DISTANCE));
+        assertThat(plan.rows().get(0).why()).containsExactly(Limit.of(Limit.Kind.PUNCTURE_DISTANCE));
+        WayOut nearer = plan.waysOut().get(0);
+        assertThat(nearer.kind()).isEqualTo(WayOut.Kind.STEEPER);
+        assertThat(value(nearer.readings().of(PlanQuantity.PUNCTURE_DISTANCE))).isCloseTo(30, within(1e-9));
+        fixture.intent(new Intent.PunctureDistance(30));
+        assertThat(plan().feasible()).isTrue();
+    }
+
+    /** Too shallow for the steep row and, at a flat angle, too far away for the usual one. */
+    @Test
+    void withoutARowThatFitsTheNearestPunctureIsOffered() {
+        fixture.targetW = 14;
+        fixture.constraints = new ConstraintsFixture().outOfPlaneAngle(20).build();
+        OutOfPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.judgement().binding()).containsExactly(Limit.of(Limit.Kind.PUNCTURE_DISTANCE));
+        assertThat(plan.waysOut()).extracting(WayOut::kind).containsExactly(WayOut.Kind.STEEPER);
+        assertThat(plan.text()).contains("Nearer to the probe, puncture 30 mm from the beam");
+    }
+
+    /** The farthest puncture that a 30 mm needle with 10 mm in reserve reaches at 15 mm depth: sqrt(20^2 - 15^2). */
+    @Test
+    void aShortNeedleIsOfferedANearerPuncture() {
+        fixture.targetW = 15;
+        fixture.needleLength = OptionalDouble.of(30);
+        fixture.intent(new Intent.PunctureDistance(20));
+        OutOfPlanePlan plan = plan();
+        assertThat(plan.judgement().binding()).containsExactly(Limit.of(Limit.Kind.REACH));
+        assertThat(plan.waysOut())
+                .extracting(WayOut::kind)
+                .containsExactly(WayOut.Kind.STEEPER, WayOut.Kind.LONGER_NEEDLE);
+        assertThat(value(plan.waysOut().get(0).readings().of(PlanQuantity.PUNCTURE_DISTANCE)))
+                .isCloseTo(Math.sqrt(175), within(1e-9));
+        assertThat(value(plan.waysOut().get(1).readings().of(PlanQuantity.SHORTEST_NEEDLE)))
+                .isCloseTo(35, within(1e-9));
+    }
+
+    @Test
+    void noNeedleLongerThanThereAreIsOffered() {
+        fixture.targetW = 95;
+        fixture.needleLength = OptionalDouble.of(100);
+        fixture.constraints = new ConstraintsFixture().maxPuncture(200).build();
+        fixture.intent(new Intent.PunctureDistance(120));
+        assertThat(plan().waysOut()).isEmpty();
+    }
+
+    @Test
+    void theStepsCarryWhatIsUncertainOfThem() {
+        fixture.targetW = 12;
+        fixture.intent(new Intent.PunctureDistance(20));
+        List<OutOfPlanePlan.Step> steps = plan().stepDown();
+        assertThat(steps.get(0).angleToSkinDeg().standardUncertainty()).isZero();
+        assertThat(steps.get(0).crossingDepthMm().standardUncertainty()).isZero();
+        OutOfPlanePlan.Step last = steps.get(steps.size() - 1);
+        Reading.Seen depth = (Reading.Seen) plan().readings().of(PlanQuantity.TARGET_DEPTH);
+        assertThat(last.crossingDepthMm()).isEqualTo(depth);
+        // d(atan(w / 20)) = 20 / (20^2 + 12^2) dw
+        assertThat(last.angleToSkinDeg().standardUncertainty())
+                .isCloseTo(Math.toDegrees(20 / 544.0 * depth.standardUncertainty()), within(1e-9));
     }
 
     @Test
     void theLastStepIsTheTarget() {
         fixture.targetW = 12;
-        assertThat(plan().stepDown().stream().map(OutOfPlanePlan.Step::crossingDepthMm))
+        assertThat(plan().stepDown().stream().map(step -> step.crossingDepthMm().value()))
                 .hasSize(3)
                 .last()
                 .matches(depth -> Math.abs(depth - 12) < 1e-9);

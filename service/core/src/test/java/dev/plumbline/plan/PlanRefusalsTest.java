@@ -103,6 +103,16 @@ class PlanRefusalsTest {
         assertThat(problem.remedy()).contains("left or right", "shaft");
     }
 
+    /** The frame is 100 mm wide. */
+    @Test
+    void refusesAFaceLongerThanTheFrame() {
+        fixture.footprint = OptionalDouble.of(111);
+        refusesAt("/probe/footprintMm");
+        assertThat(problem().detail()).contains("100 mm");
+        fixture.footprint = OptionalDouble.of(109);
+        assertThat(Plan.of(fixture.input()).feasible()).isTrue();
+    }
+
     @Test
     void refusesABandThatIsNone() {
         for (Band band : List.of(new Band(0, 45), new Band(45, 30), new Band(30, 90), new Band(Double.NaN, 45))) {

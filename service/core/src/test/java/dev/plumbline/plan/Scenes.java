@@ -3,16 +3,16 @@ package dev.plumbline.plan;
 
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Extents;
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.NominalInputs;
 import java.util.Optional;
-import org.apache.commons.math3.util.Decimal64;
 
 /** Scenes at nominal values, as planning decides on. */
 final class Scenes {
     private Scenes() {}
 
-    static InPlaneScene<Decimal64> nominal(PlanInput input) {
-        CaseInputs<Decimal64> numbers = new CaseInputs<>(new NominalInputs(), input.uncertainty(), new Extents());
+    static InPlaneScene<Gradient> nominal(PlanInput input) {
+        CaseInputs<Gradient> numbers = new CaseInputs<>(new NominalInputs(), input.uncertainty(), new Extents());
         return InPlaneScene.of(
                         input,
                         PlannedFrame.of(input, PlannedFrame.calibration(input), numbers),

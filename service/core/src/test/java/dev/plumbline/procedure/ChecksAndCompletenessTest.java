@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.plumbline.geometry.Foundation;
 import dev.plumbline.geometry.Standing;
 import dev.plumbline.problem.Refusal;
-import dev.plumbline.record.Laterality;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;

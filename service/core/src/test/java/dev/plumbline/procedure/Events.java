@@ -2,7 +2,6 @@
 package dev.plumbline.procedure;
 
 import dev.plumbline.agents.Volume;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.sight.Seen;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -10,31 +9,31 @@ import java.util.List;
 import java.util.Optional;
 
 /** Invented logs for tests: each event a number of seconds after ten o'clock, entered at once by the assistant. */
-final class Events {
-    static final OffsetDateTime TEN = OffsetDateTime.parse("2026-01-05T10:00:00+01:00");
+public final class Events {
+    public static final OffsetDateTime TEN = OffsetDateTime.parse("2026-01-05T10:00:00+01:00");
 
     private final List<LoggedEvent> all = new ArrayList<>();
 
-    static LoggedEvent event(String id, long seconds, Happening what) {
+    public static LoggedEvent event(String id, long seconds, Happening what) {
         OffsetDateTime at = TEN.plusSeconds(seconds);
         return new LoggedEvent(id, what, at, at, "Roe^Al", false);
     }
 
-    static LoggedEvent later(String id, long seconds, Happening what) {
+    public static LoggedEvent later(String id, long seconds, Happening what) {
         return new LoggedEvent(id, what, TEN.plusSeconds(seconds), TEN.plusHours(1), "Roe^Al", true);
     }
 
-    Events add(long seconds, Happening what) {
+    public Events add(long seconds, Happening what) {
         all.add(event("e" + (all.size() + 1), seconds, what));
         return this;
     }
 
-    Events addLater(long seconds, Happening what) {
+    public Events addLater(long seconds, Happening what) {
         all.add(later("e" + (all.size() + 1), seconds, what));
         return this;
     }
 
-    ProcedureLog log() {
+    public ProcedureLog log() {
         ProcedureLog log = ProcedureLog.EMPTY;
         for (LoggedEvent event : all) {
             log = log.append(event, event.enteredAt());
@@ -42,39 +41,39 @@ final class Events {
         return log;
     }
 
-    static Happening.Stopped stop(Laterality side) {
+    public static Happening.Stopped stop(Laterality side) {
         return new Happening.Stopped(
                 new StopMoment(List.of("Doe^Jo", "Roe^Al"), "axillaryBrachialPlexus", side, true, true), 1);
     }
 
-    static Happening.Puncture puncture() {
+    public static Happening.Puncture puncture() {
         return new Happening.Puncture(1);
     }
 
-    static Happening.NeedleOut out() {
+    public static Happening.NeedleOut out() {
         return new Happening.NeedleOut();
     }
 
-    static Happening.Sight sight(Seen seen) {
+    public static Happening.Sight sight(Seen seen) {
         return new Happening.Sight(seen, Optional.empty());
     }
 
-    static Happening.Aliquot aliquot(String ml) {
+    public static Happening.Aliquot aliquot(String ml) {
         return new Happening.Aliquot(
                 Volume.ofMl(ml),
-                "local anaesthetic",
+                Optional.of("local anaesthetic"),
                 Optional.of("a-1"),
                 false,
-                Spread.TARGET,
-                new Resistance.Felt(Resistance.Word.EASY),
-                Pain.NONE);
+                Optional.of(Spread.TARGET),
+                Optional.of(new Resistance.Felt(Resistance.Word.EASY)),
+                Optional.of(Pain.NONE));
     }
 
-    static Happening.Correction correction(String corrects, Happening instead) {
-        return new Happening.Correction(corrects, Optional.of(instead), "wrong button");
+    public static Happening.Correction correction(String corrects, Happening instead) {
+        return new Happening.Correction(corrects, Optional.of(instead), Optional.of("wrong button"));
     }
 
-    static Happening.Correction withdrawal(String corrects) {
-        return new Happening.Correction(corrects, Optional.empty(), "did not happen");
+    public static Happening.Correction withdrawal(String corrects) {
+        return new Happening.Correction(corrects, Optional.empty(), Optional.of("did not happen"));
     }
 }

@@ -9,7 +9,6 @@ import static dev.plumbline.procedure.Events.stop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.plumbline.agents.Volume;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.sight.Seen;
 import dev.plumbline.sight.StopSign;
 import java.time.Duration;
@@ -105,12 +104,13 @@ class LogCheckTest {
     @Test
     void injectingAfterAStopIsFlaggedUntilSomethingWasChanged() {
         assertFlags(
-                begun().add(40, new Happening.Halt(StopSign.FIRM_RESISTANCE)).add(50, aliquot("1")),
+                begun().add(40, new Happening.Halt(Optional.of(StopSign.FIRM_RESISTANCE), Optional.empty()))
+                        .add(50, aliquot("1")),
                 Contradiction.INJECTED_AFTER_STOP);
-        assertFlags(begun().add(40, new Happening.Halt(StopSign.FIRM_RESISTANCE))
+        assertFlags(begun().add(40, new Happening.Halt(Optional.of(StopSign.FIRM_RESISTANCE), Optional.empty()))
                 .add(45, new Happening.Redirection())
                 .add(50, aliquot("1")));
-        assertFlags(begun().add(40, new Happening.Halt(StopSign.TIP_LOST))
+        assertFlags(begun().add(40, new Happening.Halt(Optional.of(StopSign.TIP_LOST), Optional.empty()))
                 .add(45, sight(Seen.SHAFT_AND_TIP))
                 .add(50, aliquot("1")));
     }
@@ -118,8 +118,8 @@ class LogCheckTest {
     @Test
     void afterBloodOrToxicityNothingMakesInjectingUnremarkable() {
         assertFlags(
-                begun().add(40, new Happening.Halt(StopSign.TOXICITY))
-                        .add(42, new Happening.Halt(StopSign.TIP_LOST))
+                begun().add(40, new Happening.Halt(Optional.of(StopSign.TOXICITY), Optional.empty()))
+                        .add(42, new Happening.Halt(Optional.of(StopSign.TIP_LOST), Optional.empty()))
                         .add(45, sight(Seen.SHAFT_AND_TIP))
                         .add(50, aliquot("1")),
                 Contradiction.INJECTED_AFTER_STOP);

@@ -13,7 +13,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
-import dev.plumbline.record.Laterality;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
@@ -96,11 +95,9 @@ class ProcedureLogTest {
     }
 
     @Test
-    void aCorrectionNamesAnEventAndAReason() {
+    void aCorrectionNamesAnEvent() {
         assertThatThrownBy(() -> new Events().add(0, withdrawal("e7")).log()).isInstanceOf(Refusal.class);
-        assertThatThrownBy(() -> new Happening.Correction("e1", Optional.empty(), " "))
-                .isInstanceOf(Refusal.class);
-        assertThatThrownBy(() -> new Happening.Correction("e1", Optional.of(withdrawal("e0")), "why"))
+        assertThatThrownBy(() -> new Happening.Correction("e1", Optional.of(withdrawal("e0")), Optional.of("why")))
                 .isInstanceOf(Refusal.class);
     }
 

@@ -17,6 +17,7 @@ import dev.plumbline.agents.Route;
 import dev.plumbline.agents.Stage;
 import dev.plumbline.agents.Volume;
 import dev.plumbline.problem.Refusal;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,7 +32,12 @@ class SessionTest {
     }
 
     private static Session.LinkedCase linked(String id, ProcedureLog log, AgentUse... uses) {
-        return new Session.LinkedCase(id, List.of(uses), log);
+        Map<String, Volume> injected = new HashMap<>();
+        log.standing().stream()
+                .filter(event -> event.what() instanceof Happening.Aliquot)
+                .map(event -> (Happening.Aliquot) event.what())
+                .forEach(a -> injected.merge(a.agentId().orElseThrow(), a.volume(), Volume::plus));
+        return new Session.LinkedCase(id, List.of(uses), injected);
     }
 
     private static Session session(Session.LinkedCase... cases) {

@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.app;
 
+import dev.plumbline.config.BedsideFiles;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.Network;
+import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.http.Doors;
+import dev.plumbline.record.Companions;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.URI;
@@ -44,7 +48,12 @@ final class DemoCommand implements Callable<Integer> {
         Path products =
                 out.isPresent() ? Files.createDirectories(out.get()) : Files.createTempDirectory("plumbline-demo-");
         Service.Settings settings = new Service.Settings(
-                products.resolve("archive"), Doors.Address.loopback(once ? 0 : port), "Sample Hospital", "GB", Network.NONE);
+                products.resolve("archive"),
+                Doors.Address.loopback(once ? 0 : port),
+                "Sample Hospital",
+                ServiceConfig.USUAL.country(),
+                new Service.Uses(BedsideFiles.shipped(), NeedleFile.shipped(), Companions.ALL),
+                Network.NONE);
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {
             URI address = URI.create("http://127.0.0.1:" + service.port() + "/");

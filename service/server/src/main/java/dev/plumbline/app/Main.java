@@ -5,6 +5,8 @@ import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.cli.Plumbline;
 import dev.plumbline.cli.SiteCommands;
 import dev.plumbline.cli.Terminal;
+import dev.plumbline.config.BedsideFiles;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
@@ -53,7 +55,12 @@ public final class Main {
         Clock clock = Clock.system(ZoneId.systemDefault());
         return new Plumbline(
                         new Plumbline.Collaborators(
-                                Version.text(), new RecordComposer(commandLine()), clock, config -> serve(config, err)),
+                                Version.text(),
+                                new RecordComposer(commandLine()),
+                                BedsideFiles.shipped(),
+                                clock,
+                                config -> serve(config, err),
+                                new Plumbline.Streams(System.in, new FileOutputStream(FileDescriptor.out))),
                         out,
                         err)
                 .with(new DemoCommand(out))
@@ -98,6 +105,10 @@ public final class Main {
                 new Doors.Address(config.host(), config.port()),
                 config.institution(),
                 config.country(),
+                new Service.Uses(
+                        config.site(),
+                        config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped),
+                        config.companions()),
                 config.network());
     }
 

@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Inspection;
@@ -13,7 +14,12 @@ import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.document.AnswerJson;
 import dev.plumbline.http.Doors;
+import dev.plumbline.needle.NeedleCatalogue;
+import dev.plumbline.record.Companions;
+import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.math.BigInteger;
 import java.nio.ByteBuffer;
@@ -46,22 +52,32 @@ final class Service implements AutoCloseable {
      * @param data folder that holds everything
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
+     * @param uses what the site has in place of what ships
      * @param network whom it speaks with by DICOM
      */
-    record Settings(Path data, Doors.Address address, String institution, String country, Network network) {}
+    record Settings(
+            Path data, Doors.Address address, String institution, String country, Uses uses, Network network) {}
+
+    /**
+     * What a site may have of its own.
+     *
+     * @param bedside what it has set for the bedside
+     * @param needles that needles are chosen from
+     * @param companions made beside every report
+     */
+    record Uses(SiteRules bedside, NeedleCatalogue needles, Companions companions) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings) throws IOException {
         this.folder = folder;
         this.store = store;
-        Clock clock = Clock.system(ZoneId.systemDefault());
         List<Damage> damages = new Inspection(folder, store).missing();
         damages.forEach(damage -> LOG.error("Damaged: {}", damage));
-        List<String> destinations = settings.network().peers(SitePeer.Use.ARCHIVE).stream()
-                .map(SitePeer::name)
-                .toList();
-        Outbound outbound = new Outbound(destinations, () -> queued.get().run());
-        Archive archive = new Archive(folder, store, LowWater.USUAL, outbound);
-        Records records = new Records(archive, installation(store, settings), clock);
+        Archive archive = new Archive(folder, store, LowWater.USUAL, outbound(settings.network()));
+        Uses uses = settings.uses();
+        Clock clock = Clock.system(ZoneId.systemDefault());
+        Cases cases = new Cases(archive, uses.bedside(), clock);
+        RecordComposer composer = new RecordComposer(installation(store, settings), uses.companions());
+        Records records = new Records(archive, composer, cases, clock);
         this.traffic = Traffic.start(
                 settings.network(),
                 new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
@@ -70,12 +86,18 @@ final class Service implements AutoCloseable {
         try {
             this.doors = Doors.start(
                     settings.address(),
-                    new Doors.Rooms(archive, records, traffic.shown()),
+                    new Doors.Rooms(archive, cases, records, new AnswerJson(uses.needles()), traffic.shown()),
                     about(() -> open.get() && damages.isEmpty()));
         } catch (RuntimeException e) {
             traffic.close();
             throw e;
         }
+    }
+
+    private Outbound outbound(Network network) {
+        return new Outbound(
+                network.peers(SitePeer.Use.ARCHIVE).stream().map(SitePeer::name).toList(),
+                () -> queued.get().run());
     }
 
     private static Doors.Service about(BooleanSupplier ready) {
@@ -95,11 +117,11 @@ final class Service implements AutoCloseable {
             SqliteStore store = SqliteStore.open(settings.data().resolve("store.sqlite"));
             try {
                 return new Service(folder, store, settings);
-            } catch (RuntimeException e) {
+            } catch (IOException | RuntimeException e) {
                 store.close();
                 throw e;
             }
-        } catch (RuntimeException e) {
+        } catch (IOException | RuntimeException e) {
             folder.close();
             throw e;
         }

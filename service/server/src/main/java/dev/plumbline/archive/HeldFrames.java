@@ -8,8 +8,10 @@ import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.FrameRef;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Optional;
 
 /** Frames of the objects in the archive. */
 public final class HeldFrames implements RecordFrames {
@@ -53,6 +55,23 @@ public final class HeldFrames implements RecordFrames {
         int number = frame.frameNumber();
         try {
             return new RecordFrame(object.header(), object.geometry(number), object.image(number));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * The picture of a frame that a case names, nothing drawn on it; empty for one that exists as a stated size only.
+     *
+     * @throws Refusal {@link Problem.NotHeld}, or where it is named by a file
+     */
+    public Optional<BufferedImage> image(FrameRef frame) {
+        if (frame instanceof FrameRef.Stated) {
+            return Optional.empty();
+        }
+        FrameRef.Held held = held(frame);
+        try {
+            return Optional.of(object(held.sopInstanceUid()).image(held.frameNumber()));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

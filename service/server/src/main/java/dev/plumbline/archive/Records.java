@@ -3,8 +3,11 @@ package dev.plumbline.archive;
 
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.dicom.ComposedObject;
-import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.dicom.RecordDrawing;
+import dev.plumbline.dicom.RecordPages;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
@@ -41,12 +44,14 @@ public final class Records {
     private final Archive archive;
     private final HeldFrames frames;
     private final RecordComposer composer;
+    private final Cases cases;
     private final Clock clock;
 
-    public Records(Archive archive, Installation installation, Clock clock) {
+    public Records(Archive archive, RecordComposer composer, Cases cases, Clock clock) {
         this.archive = archive;
         this.frames = new HeldFrames(archive);
-        this.composer = new RecordComposer(installation);
+        this.composer = composer;
+        this.cases = cases;
         this.clock = clock;
     }
 
@@ -77,7 +82,10 @@ public final class Records {
             return earlier.get();
         }
         CaseDocument identified = CaseJson.identified(document);
-        boolean known = held(identified).isPresent();
+        boolean known = isHeld(identified);
+        if (!known) {
+            cases.check(identified);
+        }
         Reply reply = new Reply(known ? HELD : CREATED, wording.body(identified));
         archive.store().write(writing -> {
             writing.add(stored(identified));
@@ -97,14 +105,20 @@ public final class Records {
             return earlier.get();
         }
         CaseDocument identified = CaseJson.identified(document);
+        isHeld(identified);
         List<StoredRevision> revisions =
-                held(identified).map(c -> archive.store().revisions(c.caseId())).orElse(List.of());
-        if (!revisions.isEmpty()) {
-            Reply again = new Reply(HELD, wording.body(revisions.get(0)));
+                archive.store().revisions(identified.caseId().orElseThrow());
+        Optional<StoredRevision> same = same(revisions, identified);
+        if (same.isPresent()) {
+            Reply again = new Reply(HELD, wording.body(same.get()));
             archive.store().write(writing -> request.map(r -> writing.add(kept(r, again))));
             return again;
         }
-        RecordRevision revision = compute(identified);
+        cases.check(identified);
+        if (identified.signature().isPresent()) {
+            cases.requireSignable(identified);
+        }
+        RecordRevision revision = compute(identified, revisions.size() + FIRST_REVISION);
         List<ComposedObject> objects = composer.compose(revision, frames);
         StoredRevision stored = stored(revision, objects);
         Reply reply = new Reply(CREATED, wording.body(stored));
@@ -127,36 +141,70 @@ public final class Records {
     }
 
     private StoredCase stored(CaseDocument identified) {
-        return new StoredCase(identified.caseId().orElseThrow(), CaseJson.canonical(identified), clock.instant());
+        String caseId = identified.caseId().orElseThrow();
+        return archive.store()
+                .storedCase(caseId)
+                .orElseGet(() -> new StoredCase(
+                        caseId,
+                        CaseJson.canonical(identified),
+                        identified.bedside().session().orElse(""),
+                        clock.instant()));
     }
 
-    /** @throws Refusal where another content is held under the identifier */
-    private Optional<StoredCase> held(CaseDocument identified) {
-        Optional<StoredCase> held =
-                archive.store().storedCase(identified.caseId().orElseThrow());
-        if (held.isPresent() && !held.get().document().equals(CaseJson.canonical(identified))) {
+    /**
+     * Whether this very case is held: as it was opened, or as it stands after what was appended.
+     *
+     * @throws Refusal where another content is held under the identifier
+     */
+    private boolean isHeld(CaseDocument identified) {
+        String caseId = identified.caseId().orElseThrow();
+        Optional<StoredCase> held = archive.store().storedCase(caseId);
+        if (held.isEmpty()) {
+            return false;
+        }
+        String canonical = CaseJson.canonical(identified);
+        if (!canonical.equals(held.get().document())
+                && !canonical.equals(cases.held(caseId).growing().canonical())) {
             throw new Refusal(new Problem.Conflict(
                     "/caseId",
                     "Another content is held under this case identifier; the first one stands.",
                     "Send a new caseId for a new case."));
         }
-        return held;
+        return true;
     }
 
     /**
-     * The case document as it is held.
+     * The revision that says the very same. A draft of a case that has gone on since is followed by a further draft.
+     *
+     * @throws Refusal where the case has gone on, and what was sent is how it was opened
+     */
+    private Optional<StoredRevision> same(List<StoredRevision> revisions, CaseDocument identified) {
+        String canonical = CaseJson.canonical(identified);
+        Optional<StoredRevision> same = revisions.stream()
+                .filter(revision -> revision.document().equals(canonical))
+                .findFirst();
+        String caseId = identified.caseId().orElseThrow();
+        boolean goneOn = archive.store().storedCase(caseId).isPresent()
+                && !canonical.equals(cases.held(caseId).growing().canonical());
+        if (same.isEmpty() && goneOn) {
+            throw new Refusal(new Problem.Conflict(
+                    "/caseId",
+                    "The case has gone on since it was opened like this.",
+                    "Send only {\"caseId\": ...} for a record of the case as it stands."));
+        }
+        return same;
+    }
+
+    /**
+     * The case document as it stands.
      *
      * @throws Refusal {@link Problem.NotHeld}
      */
     public CaseDocument document(String caseId) {
-        return archive.store()
-                .storedCase(caseId)
-                .map(c -> read(c.document()))
-                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
-                        "/caseId", "No case with this identifier is held here.", "Send it with POST /v1/cases.")));
+        return cases.held(caseId).document();
     }
 
-    private RecordRevision compute(CaseDocument document) {
+    private RecordRevision compute(CaseDocument document, int number) {
         CaseInputs inputs = CaseInputs.of(document, frames::geometry);
         Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
         OffsetDateTime time = document.signature()
@@ -165,14 +213,14 @@ public final class Records {
                         .truncatedTo(ChronoUnit.SECONDS)
                         .atZone(clock.getZone())
                         .toOffsetDateTime());
-        return new RecordRevision(document.caseId().orElseThrow(), FIRST_REVISION, document, comparison, time);
+        return new RecordRevision(document.caseId().orElseThrow(), number, document, comparison, time);
     }
 
     /** A draft keeps its objects to itself: they are composed again when somebody asks. */
     private static StoredRevision stored(RecordRevision revision, List<ComposedObject> objects) {
         List<String> reportFirst = new ArrayList<>();
         for (ComposedObject object : revision.signed() ? objects : List.<ComposedObject>of()) {
-            reportFirst.add(0, object.sopInstanceUid());
+            reportFirst.add(object.isReport() ? 0 : reportFirst.size(), object.sopInstanceUid());
         }
         return new StoredRevision(
                 revision.caseId(),
@@ -214,11 +262,28 @@ public final class Records {
         return CaseJson.read(canonical.getBytes(StandardCharsets.UTF_8), Door.HTTP);
     }
 
+    /** The record in the forms that people read, with the frames it was drawn on. */
+    public RecordPages pages(StoredRevision stored) {
+        RecordRevision revision = read(stored);
+        CaseInputs inputs = CaseInputs.of(revision.document(), frames::geometry);
+        return new RecordPages(dataSet(stored, revision), RecordDrawing.all(revision, inputs, frames::image));
+    }
+
+    /** What people read of a record, without its drawings. */
+    public String text(StoredRevision stored) {
+        return RecordPages.text(dataSet(stored, read(stored)));
+    }
+
+    private DataSet dataSet(StoredRevision stored, RecordRevision revision) {
+        return stored.state() == StoredRevision.State.DRAFT
+                ? composer.report(revision, frames)
+                : frames.object(stored.reportUid()).header();
+    }
+
     /** The report as a DICOM file: the one in the archive, or composed again for a draft, which stands nowhere else. */
     public InputStream report(StoredRevision stored) {
         if (stored.state() == StoredRevision.State.DRAFT) {
-            List<ComposedObject> objects = composer.compose(read(stored), frames);
-            return new ByteArrayInputStream(objects.get(objects.size() - 1).bytes());
+            return new ByteArrayInputStream(DicomFile.encode(composer.report(read(stored), frames)));
         }
         try {
             return Files.newInputStream(archive.file(archive.held(stored.reportUid())));

@@ -26,7 +26,7 @@ import org.sqlite.SQLiteException;
  */
 final class SqliteDatabase implements AutoCloseable {
     /** Migrations {@code store-1.sql} to this one. */
-    static final int VERSION = 2;
+    static final int VERSION = 3;
 
     private final Path file;
     private final Connection connection;
@@ -227,8 +227,8 @@ final class SqliteDatabase implements AutoCloseable {
     private static StoreDamaged damaged(Path file, SQLException e) {
         return new StoreDamaged(
                 "The store " + file
-                        + " is damaged or no database. Put back a copy of it, or move it away: the objects in"
-                        + " the folder beside it are indexed again by reindex, cases and drafts come from the copy only.",
+                        + " is damaged or no database. Put back a copy of it, or move it away: the objects in the"
+                        + " folder beside it are indexed again by reindex, cases and drafts come from the copy only.",
                 e);
     }
 

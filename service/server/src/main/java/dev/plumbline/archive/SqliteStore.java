@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.archive;
 
+import dev.plumbline.document.CasePart;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.nio.file.Path;
@@ -71,11 +72,33 @@ public final class SqliteStore implements Store {
     public Optional<StoredCase> storedCase(String caseId) {
         return database
                 .query(
-                        "SELECT document, created FROM cases WHERE case_id = ?",
+                        "SELECT document, session, created FROM cases WHERE case_id = ?",
                         List.of(caseId),
-                        row -> new StoredCase(caseId, row.getString(1), Instant.parse(row.getString(2))))
+                        row -> new StoredCase(
+                                caseId, row.getString(1), row.getString(2), Instant.parse(row.getString(3))))
                 .stream()
                 .findFirst();
+    }
+
+    @Override
+    public List<CaseItem> caseItems(String caseId) {
+        return database.query(
+                "SELECT part, item_id, content, received FROM case_items WHERE case_id = ? ORDER BY id",
+                List.of(caseId),
+                row -> new CaseItem(
+                        caseId,
+                        CasePart.of(row.getString(1)).orElseThrow(),
+                        row.getString(2),
+                        row.getString(3),
+                        Instant.parse(row.getString(4))));
+    }
+
+    @Override
+    public List<String> casesOf(String session) {
+        return database.query(
+                "SELECT case_id FROM cases WHERE session = ? ORDER BY rowid",
+                List.of(session),
+                row -> row.getString(1));
     }
 
     @Override

@@ -35,8 +35,12 @@ final class SqliteWriting implements Store.Writing {
     @Override
     public boolean add(StoredCase stored) {
         int added = database.update(
-                "INSERT INTO cases (case_id, document, created) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
-                List.of(stored.caseId(), stored.document(), stored.created().toString()));
+                "INSERT INTO cases (case_id, document, session, created) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING",
+                List.of(
+                        stored.caseId(),
+                        stored.document(),
+                        stored.session(),
+                        stored.created().toString()));
         if (added == 0
                 && !reading.storedCase(stored.caseId()).orElseThrow().document().equals(stored.document())) {
             throw new Refusal(new Problem.Conflict(
@@ -45,6 +49,18 @@ final class SqliteWriting implements Store.Writing {
                     "Give the new case a caseId of its own."));
         }
         return added == 1;
+    }
+
+    @Override
+    public void add(CaseItem item) {
+        database.update(
+                "INSERT INTO case_items (case_id, part, item_id, content, received) VALUES (?, ?, ?, ?, ?)",
+                List.of(
+                        item.caseId(),
+                        item.part().field(),
+                        item.id(),
+                        item.content(),
+                        item.received().toString()));
     }
 
     @Override

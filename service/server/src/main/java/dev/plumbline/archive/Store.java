@@ -32,6 +32,12 @@ public interface Store extends AutoCloseable {
 
     Optional<StoredCase> storedCase(String caseId);
 
+    /** What was appended to a case, in the order received. */
+    List<CaseItem> caseItems(String caseId);
+
+    /** The cases of a session, in the order they were opened. */
+    List<String> casesOf(String session);
+
     /** Of one case, oldest first. */
     List<StoredRevision> revisions(String caseId);
 
@@ -70,6 +76,9 @@ public interface Store extends AutoCloseable {
          * @throws Refusal {@link Problem.Conflict} where the case is there with another content
          */
         boolean add(StoredCase stored);
+
+        /** Appends to a case that is there; the same part holds no item of this id yet. */
+        void add(CaseItem item);
 
         /**
          * Adds a revision, unless the same revision is there.

@@ -1,18 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.cli;
 
+import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.ImageIdentity;
 import dev.plumbline.dicom.RecordFrame;
 import dev.plumbline.dicom.RecordFrames;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.FrameProblem;
+import dev.plumbline.document.FrameScales;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.SigningCheck;
+import dev.plumbline.record.SiteRules;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
@@ -21,6 +27,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -32,15 +39,23 @@ import java.util.Optional;
  * UID, as everywhere else.
  */
 final class CaseFiles implements RecordFrames {
-    private final Path caseFile;
+    private final Path folder;
+    private final FrameFiles files;
     private final Map<String, DicomFile> byUid = new HashMap<>();
 
-    private CaseFiles(Path caseFile) {
-        this.caseFile = caseFile;
+    private CaseFiles(Path folder, FrameFiles files) {
+        this.folder = folder;
+        this.files = files;
     }
 
     /** A case ready to be computed. */
-    record Loaded(CaseDocument document, CaseInputs inputs, CaseFiles frames) {}
+    record Loaded(CaseDocument document, CaseInputs inputs, CaseFiles frames) {
+        /** What a signature under this case is judged beside; on the command line the case is its whole session. */
+        SigningCheck.Beside beside(SiteRules site, OffsetDateTime now) {
+            return new SigningCheck.Beside(
+                    site, frames.patientKnown(document), frames.imageSide(document), List.of(document), now);
+        }
+    }
 
     /**
      * Reads the case and opens its frames.
@@ -48,14 +63,23 @@ final class CaseFiles implements RecordFrames {
      * @throws Refusal with the field and the remedy
      */
     static Loaded load(Path path) {
-        CaseDocument stated = read(path);
-        CaseFiles files = new CaseFiles(path);
+        return load(read(path), path.resolveSibling(""), FrameFiles.once());
+    }
+
+    /**
+     * Opens the frames of a case.
+     *
+     * @param folder that names of files start from
+     * @throws Refusal with the field and the remedy
+     */
+    static Loaded load(CaseDocument stated, Path folder, FrameFiles frames) {
+        CaseFiles files = new CaseFiles(folder, frames);
         FrameRef planned = files.named(stated.frame(), "/frame");
         List<FrameRef> observed = new ArrayList<>();
         for (int i = 0; i < stated.observations().size(); i++) {
             observed.add(files.named(stated.observations().get(i).frame(), "/observations/" + i + "/frame"));
         }
-        CaseDocument document = stated.withFrames(planned, observed);
+        CaseDocument document = FrameScales.shared(stated.withFrames(planned, observed));
         return new Loaded(document, CaseInputs.of(document, files::geometry), files);
     }
 
@@ -83,7 +107,7 @@ final class CaseFiles implements RecordFrames {
         }
         try {
             DicomFile opened = opened(file);
-            return new FrameRef.Held(opened.sopInstanceUid(), file.frameNumber());
+            return new FrameRef.Held(opened.sopInstanceUid(), file.frameNumber(), file.scale());
         } catch (Refusal refusal) {
             throw new Refusal(FrameProblem.at(pointer, refusal.problem()));
         }
@@ -91,7 +115,7 @@ final class CaseFiles implements RecordFrames {
 
     private DicomFile opened(FrameRef.File frame) {
         try {
-            DicomFile file = open(caseFile.resolveSibling(frame.path()));
+            DicomFile file = files.open(folder.resolve(frame.path()));
             DicomFile first = byUid.putIfAbsent(file.sopInstanceUid(), file);
             if (first != null && Files.mismatch(first.path(), file.path()) >= 0) {
                 throw new Refusal(new Problem.UnsupportedObject(
@@ -132,9 +156,25 @@ final class CaseFiles implements RecordFrames {
         return file;
     }
 
+    /** Whether the planned frame names the patient. */
+    boolean patientKnown(CaseDocument document) {
+        return header(document).filter(ImageIdentity::namesPatient).isPresent();
+    }
+
+    /** The side that the planned frame states. */
+    Optional<Laterality> imageSide(CaseDocument document) {
+        return header(document).flatMap(ImageIdentity::side);
+    }
+
+    private Optional<DataSet> header(CaseDocument document) {
+        return document.frame() instanceof FrameRef.Held frame
+                ? Optional.of(file(frame).header())
+                : Optional.empty();
+    }
+
     private FrameGeometry geometry(FrameRef frame) {
         FrameRef.Held held = (FrameRef.Held) frame;
-        return file(held).geometry(held.frameNumber());
+        return files.geometry(file(held), held.frameNumber());
     }
 
     @Override

@@ -12,11 +12,13 @@ import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanQuantity;
+import dev.plumbline.record.CaseDocument;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Planned, observed and the difference, one table for each observation. */
 final class ComparisonWords {
@@ -38,7 +40,7 @@ final class ComparisonWords {
 
     private record Sides(PlanQuantity planned, ObservationQuantity observed) {}
 
-    static String of(Comparison comparison) {
+    static String of(Comparison comparison, CaseDocument document) {
         List<String> parts = new ArrayList<>();
         parts.add(Terminal.wrapped(comparison.plan().text()));
         for (int i = 0; i < comparison.observations().size(); i++) {
@@ -47,8 +49,9 @@ final class ComparisonWords {
                     comparison.observations().get(i),
                     comparison.deviations().get(i)));
         }
+        parts.add(MarkWords.repeated(document));
         parts.add(comparison.observations().isEmpty() ? "Nothing was observed." : UNCERTAINTY);
-        return String.join("\n\n", parts);
+        return parts.stream().filter(part -> !part.isEmpty()).collect(Collectors.joining("\n\n"));
     }
 
     private static String one(Plan plan, Observation observation, Deviation deviation) {
@@ -82,16 +85,15 @@ final class ComparisonWords {
                 lines.append(Words.quantity(observation.readings().of(quantity), quantity));
             }
         }
-        if (!observation.doubts().isEmpty()) {
-            lines.append("\nLook at: ")
-                    .append(PlanWords.list(observation.doubts(), Doubt::word))
-                    .append('.');
-        }
-        if (!observation.assumptions().isEmpty()) {
-            lines.append("\nTaken for granted: ")
-                    .append(PlanWords.list(observation.assumptions(), Assumption::word))
-                    .append('.');
-        }
+        sentence(lines, "Look again: ", PlanWords.list(observation.doubts(), Doubt::words));
+        observation.rotationWords().ifPresent(words -> lines.append('\n').append(Terminal.wrapped(words)));
+        sentence(lines, "Taken for granted: ", PlanWords.list(observation.assumptions(), Assumption::words));
         return lines.toString();
+    }
+
+    private static void sentence(StringBuilder lines, String start, String clauses) {
+        if (!clauses.isEmpty()) {
+            lines.append('\n').append(Terminal.wrapped(start + clauses + "."));
+        }
     }
 }

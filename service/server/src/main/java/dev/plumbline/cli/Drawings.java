@@ -7,7 +7,7 @@ import dev.plumbline.drawing.PlanDrawing;
 import dev.plumbline.drawing.RasterDrawing;
 import dev.plumbline.drawing.Scene;
 import dev.plumbline.drawing.SvgDrawing;
-import dev.plumbline.observation.ObservationInput;
+import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
@@ -15,7 +15,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import picocli.CommandLine.Option;
@@ -28,6 +32,11 @@ final class Drawings {
     @Option(names = "--png", paramLabel = "OUT", description = "Draw the answer as PNG into this file.")
     private Optional<Path> png = Optional.empty();
 
+    /** Whether any drawing is asked for. */
+    boolean any() {
+        return svg.isPresent() || png.isPresent();
+    }
+
     /** The plan on its frame. */
     void plan(CaseFiles.Loaded loaded, Comparison comparison) {
         draw(
@@ -37,21 +46,40 @@ final class Drawings {
                 0);
     }
 
-    /** Each observation on its own frame beside the plan; the plan alone where there is none. */
+    /** The observations of each frame together on it, beside the plan; the plan alone where there is none. */
     void comparison(CaseFiles.Loaded loaded, Comparison comparison) {
         CaseInputs inputs = loaded.inputs();
-        List<ObservationInput> observed = inputs.observations();
-        if (observed.isEmpty()) {
+        if (inputs.observations().isEmpty()) {
             plan(loaded, comparison);
         }
-        for (int i = 0; i < observed.size(); i++) {
-            Scene scene = PlanDrawing.ofObservation(observed.get(i), inputs.plan(), comparison, i);
-            draw(scene, loaded, loaded.document().observations().get(i).frame(), i);
+        int drawing = 0;
+        for (List<Integer> indices : byFrame(loaded.document())) {
+            List<PlanDrawing.Made> made = indices.stream()
+                    .map(index -> new PlanDrawing.Made(inputs.observations().get(index), index))
+                    .toList();
+            Scene scene = PlanDrawing.ofObservations(made, inputs.plan(), comparison);
+            draw(
+                    scene,
+                    loaded,
+                    loaded.document().observations().get(indices.get(0)).frame(),
+                    drawing);
+            drawing++;
         }
     }
 
+    /** Observations of one picture; a stated size and scale names none, so each of those stands alone. */
+    private static Collection<List<Integer>> byFrame(CaseDocument document) {
+        Map<Object, List<Integer>> byFrame = new LinkedHashMap<>();
+        for (int i = 0; i < document.observations().size(); i++) {
+            FrameRef frame = document.observations().get(i).frame();
+            Object picture = frame instanceof FrameRef.Stated ? i : frame;
+            byFrame.computeIfAbsent(picture, ref -> new ArrayList<>()).add(i);
+        }
+        return byFrame.values();
+    }
+
     private void draw(Scene scene, CaseFiles.Loaded loaded, FrameRef frame, int index) {
-        if (svg.isEmpty() && png.isEmpty()) {
+        if (!any()) {
             return;
         }
         Optional<BufferedImage> image = loaded.frames().image(frame);

@@ -40,6 +40,7 @@ final class Labels {
             case SPECULAR_RETURN -> "mirror echo, share";
             case SIDEWAYS_TOLERANCE -> "sideways tolerance";
             case ROTATION_TOLERANCE -> "rotation tolerance";
+            case SHAFT_TO_PLANE -> "shaft to beam plane";
             case HEEL_IN -> "heel-in";
             case LEAST_CLEARANCE -> "least clearance";
         };

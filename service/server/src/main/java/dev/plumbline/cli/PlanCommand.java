@@ -2,7 +2,6 @@
 package dev.plumbline.cli;
 
 import dev.plumbline.deviation.Comparison;
-import dev.plumbline.document.AnswerJson;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -29,6 +28,9 @@ final class PlanCommand implements Callable<Integer> {
     @Mixin
     private Drawings drawings = new Drawings();
 
+    @Mixin
+    private Needles needles = new Needles();
+
     PlanCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -39,9 +41,9 @@ final class PlanCommand implements Callable<Integer> {
         Comparison comparison = Comparison.of(loaded.inputs().plan(), List.of());
         drawings.plan(loaded, comparison);
         if (json) {
-            terminal.json(AnswerJson.plan(comparison.plan()));
+            terminal.json(needles.answers().plan(loaded.document(), comparison.plan()));
         } else {
-            terminal.line(PlanWords.of(comparison.plan()));
+            terminal.line(PlanWords.of(comparison.plan(), loaded.document(), needles.catalogue()));
             terminal.cautions();
         }
         return comparison.plan().feasible() ? ExitCode.YES : ExitCode.NO;

@@ -1,46 +1,43 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.cli;
 
+import dev.plumbline.geometry.Assumption;
+import dev.plumbline.geometry.Doubt;
+import dev.plumbline.geometry.Reading;
+import dev.plumbline.geometry.Reason;
+import dev.plumbline.needle.NeedleCatalogue;
 import dev.plumbline.plan.InPlanePlan;
 import dev.plumbline.plan.Limit;
+import dev.plumbline.plan.NeedleSuggestion;
 import dev.plumbline.plan.OutOfPlanePlan;
 import dev.plumbline.plan.Plan;
+import dev.plumbline.plan.PlanNote;
 import dev.plumbline.plan.PlanQuantity;
-import dev.plumbline.plan.PlanRow;
+import dev.plumbline.plan.SetUp;
+import dev.plumbline.plan.SpecularReturn;
 import dev.plumbline.plan.WayOut;
+import dev.plumbline.record.CaseDocument;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** A plan in words: its text, what forbids it, the numbers, the other paths. */
 final class PlanWords {
-    private static final List<PlanQuantity> IN_PLANE_COLUMNS = List.of(
-            PlanQuantity.ANGLE_TO_SKIN,
-            PlanQuantity.ENTRY_DISTANCE,
-            PlanQuantity.ENTRY_FROM_PROBE_EDGE,
-            PlanQuantity.PATH,
-            PlanQuantity.LEAD_IN,
-            PlanQuantity.SHORTEST_NEEDLE);
-    private static final List<PlanQuantity> OUT_OF_PLANE_COLUMNS = List.of(
-            PlanQuantity.ANGLE_TO_SKIN,
-            PlanQuantity.PUNCTURE_DISTANCE,
-            PlanQuantity.PUNCTURE_FROM_PROBE_EDGE,
-            PlanQuantity.PATH,
-            PlanQuantity.SHORTEST_NEEDLE);
-
     private PlanWords() {}
 
-    static String of(Plan plan) {
+    static String of(Plan plan, CaseDocument document, NeedleCatalogue needles) {
         List<String> parts = new ArrayList<>();
         parts.add(Terminal.wrapped(plan.text()));
         parts.add(judgement(plan));
         parts.add(numbers(plan));
-        if (plan instanceof InPlanePlan inPlane
-                && !inPlane.choices().alternatives().isEmpty()) {
-            parts.add("Other angles (degrees, mm)\n" + table(inPlane.choices().alternatives(), IN_PLANE_COLUMNS));
+        parts.add(equipment(plan, document, needles));
+        parts.add(MarkWords.repeated(document));
+        if (plan instanceof InPlanePlan inPlane) {
+            parts.add(RowWords.inPlane(inPlane.choices()));
         }
         if (plan instanceof OutOfPlanePlan outOfPlane) {
-            parts.add("Usual and steep path (degrees, mm)\n" + table(outOfPlane.rows(), OUT_OF_PLANE_COLUMNS));
+            parts.add(RowWords.outOfPlane(outOfPlane.rows()));
             parts.add(stepDown(outOfPlane));
         }
         return parts.stream().filter(part -> !part.isBlank()).collect(Collectors.joining("\n\n"));
@@ -54,50 +51,60 @@ final class PlanWords {
                         : " does not fit the limits you set."));
         Plan.Judgement judged = plan.judgement();
         if (!judged.binding().isEmpty()) {
-            lines.add("What forbids it: " + Words.limits(judged.binding()) + ".");
+            lines.add("What forbids it: " + list(judged.binding(), Limit::words) + ".");
         }
-        plan.waysOut().stream().map(WayOut::text).forEach(text -> lines.add("Way out: " + text));
+        plan.waysOut().stream()
+                .map(WayOut::text)
+                .filter(text -> !plan.text().contains(text))
+                .forEach(text -> lines.add("Way out: " + text));
         if (!judged.unchecked().isEmpty()) {
-            lines.add("Not checked: " + list(judged.unchecked(), Limit::word) + ".");
+            lines.add(
+                    "Not checked, because something was not stated: " + list(judged.unchecked(), Limit::subject) + ".");
         }
-        if (!judged.notes().isEmpty()) {
-            lines.add("Note: " + list(judged.notes(), note -> note.word()) + ".");
-        }
+        judged.notes().stream()
+                .map(PlanNote::words)
+                .filter(words -> !plan.text().contains(words))
+                .forEach(lines::add);
         if (!judged.doubts().isEmpty()) {
-            lines.add("Look at: " + list(judged.doubts(), doubt -> doubt.word()) + ".");
+            lines.add("Look again: " + list(judged.doubts(), Doubt::words) + ".");
         }
         if (!judged.assumptions().isEmpty()) {
-            lines.add("Taken for granted: " + list(judged.assumptions(), assumption -> assumption.word()) + ".");
+            lines.add("Taken for granted: " + list(judged.assumptions(), Assumption::words) + ".");
         }
-        return String.join("\n", lines);
+        return lines.stream().map(Terminal::wrapped).collect(Collectors.joining("\n"));
     }
 
-    static <T> String list(List<T> values, java.util.function.Function<T, String> word) {
-        return values.stream().map(word).map(Words::spelledOut).collect(Collectors.joining(", "));
+    static <T> String list(List<T> values, Function<T, String> words) {
+        return values.stream().map(words).collect(Collectors.joining("; "));
+    }
+
+    /** How to set the machine, and which needle of the list reaches. */
+    private static String equipment(Plan plan, CaseDocument document, NeedleCatalogue needles) {
+        NeedleSuggestion suggestion = NeedleSuggestion.of(plan, document.needle(), needles);
+        StringBuilder text = new StringBuilder(Terminal.wrapped(SetUp.of(plan).text()));
+        text.append('\n').append(Terminal.wrapped(suggestion.text()));
+        if (!suggestion.choices().isEmpty()) {
+            text.append('\n')
+                    .append(Terminal.wrapped(
+                            "Its resistance: " + suggestion.choices().get(0).resistanceText()));
+        }
+        return text.toString();
+    }
+
+    /** Where no path fits, one sentence says so; the table does not repeat it for every line. */
+    private static boolean says(Plan plan, PlanQuantity quantity) {
+        return plan.readings().has(quantity)
+                && !plan.readings().of(quantity).equals(Reading.notSeen(Reason.INFEASIBLE));
     }
 
     private static String numbers(Plan plan) {
         TextTable table = new TextTable();
-        plan.readings()
-                .measurands()
+        plan.readings().measurands().stream()
+                .filter(m -> says(plan, m))
                 .forEach(m -> table.row(
                         List.of(Labels.of(m), Words.quantity(plan.readings().of(m), m), "")));
-        return table.text();
-    }
-
-    private static String table(List<PlanRow> rows, List<PlanQuantity> columns) {
-        TextTable table = new TextTable();
-        List<String> head = new ArrayList<>(columns.stream().map(Labels::of).toList());
-        head.add("fits");
-        table.row(head);
-        for (PlanRow row : rows) {
-            List<String> cells = new ArrayList<>(columns.stream()
-                    .map(m -> row.readings().has(m) ? Words.bare(row.readings().of(m)) : Words.NONE)
-                    .toList());
-            cells.add(row.feasible() ? "yes" : "no: " + Words.limits(row.why()));
-            table.row(cells);
-        }
-        return table.text();
+        boolean mirrored = says(plan, PlanQuantity.SPECULAR_RETURN);
+        return table.text() + (mirrored ? "\n" + Terminal.wrapped("Mirror echo. " + SpecularReturn.WORDS) : "");
     }
 
     private static String stepDown(OutOfPlanePlan plan) {
@@ -107,8 +114,8 @@ final class PlanWords {
         TextTable table = new TextTable().row(List.of("from the same puncture: angle", "crosses at", ""));
         plan.stepDown()
                 .forEach(step -> table.row(List.of(
-                        Words.number(step.angleToSkinDeg()) + "\u00b0",
-                        Words.number(step.crossingDepthMm()) + " mm",
+                        Words.number(step.angleToSkinDeg().value()) + "\u00b0",
+                        Words.number(step.crossingDepthMm().value()) + " mm",
                         "")));
         return table.text();
     }

@@ -7,9 +7,13 @@ import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.CaseCheck;
 import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.Companions;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
+import dev.plumbline.record.SigningCheck;
+import dev.plumbline.record.SiteRules;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -27,12 +31,15 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "record",
         mixinStandardHelpOptions = true,
-        description = "The record of a case as DICOM files: the report and an annotated image of each frame used.")
+        description =
+                "The record of a case as DICOM files: the report, an annotated image and a presentation state of each "
+                        + "frame used, the readable record as PDF, and a key object selection.")
 final class RecordCommand implements Callable<Integer> {
     private static final int FIRST_REVISION = 1;
 
     private final Terminal terminal;
     private final RecordComposer composer;
+    private final SiteRules site;
     private final Clock clock;
 
     @Parameters(paramLabel = "CASE", description = "The case document.")
@@ -47,10 +54,20 @@ final class RecordCommand implements Callable<Integer> {
             description = "Time of a draft, ISO 8601 with offset; now where absent. A signed case has the signature's.")
     private Optional<String> time = Optional.empty();
 
-    RecordCommand(Terminal terminal, RecordComposer composer, Clock clock) {
+    @Option(names = "--no-presentation-states", description = "Make no presentation states.")
+    private boolean noPresentationStates;
+
+    @Option(names = "--no-pdf", description = "Make no PDF.")
+    private boolean noPdf;
+
+    @Option(names = "--no-key-objects", description = "Make no key object selection.")
+    private boolean noKeyObjects;
+
+    RecordCommand(Terminal terminal, Plumbline.Collaborators with) {
         this.terminal = terminal;
-        this.composer = composer;
-        this.clock = clock;
+        this.composer = with.composer();
+        this.site = with.site();
+        this.clock = with.clock();
     }
 
     @Override
@@ -58,6 +75,11 @@ final class RecordCommand implements Callable<Integer> {
         OffsetDateTime draftTime = draftTime();
         CaseFiles.Loaded loaded = CaseFiles.load(caseFile);
         CaseDocument document = CaseJson.identified(loaded.document());
+        OffsetDateTime now = OffsetDateTime.now(clock);
+        CaseCheck.check(document, site, now);
+        if (document.signature().isPresent()) {
+            SigningCheck.require(document, loaded.beside(site, now));
+        }
         if (time.isPresent() && document.signature().isPresent()) {
             terminal.note("plumbline: --time does not count here; the case is signed and has the signature's time.");
         }
@@ -68,7 +90,8 @@ final class RecordCommand implements Callable<Integer> {
                 Comparison.of(loaded.inputs().plan(), loaded.inputs().observations()),
                 document.signature().map(Signature::time).orElse(draftTime));
         Map<Path, byte[]> files = new LinkedHashMap<>();
-        for (ComposedObject object : composer.compose(revision, loaded.frames())) {
+        Companions companions = new Companions(!noPresentationStates, !noPdf, !noKeyObjects);
+        for (ComposedObject object : composer.with(companions).compose(revision, loaded.frames())) {
             files.put(folder.resolve(object.part().replace('/', '-') + ".dcm"), object.bytes());
         }
         ProductFiles.writeNew(files);

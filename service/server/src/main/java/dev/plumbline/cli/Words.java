@@ -4,10 +4,7 @@ package dev.plumbline.cli;
 import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Unit;
-import dev.plumbline.plan.Limit;
-import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** Numbers, reasons and limits as a person reads them. */
 final class Words {
@@ -62,19 +59,7 @@ final class Words {
         return camelCase.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT);
     }
 
-    static String limits(List<Limit> limits) {
-        return limits.stream().map(Words::limit).collect(Collectors.joining(", "));
-    }
-
-    private static String limit(Limit limit) {
-        String kind = switch (limit.kind()) {
-            case FOOTPRINT -> "the probe stands where the needle would enter";
-            case REACH -> "the needle does not reach with its reserve";
-            case LEAD_IN -> "too much needle is inside before it can be seen";
-            case NERVE -> "the path crosses a nerve";
-            case HAZARD -> "the path comes too near to a hazard";
-            case HOUSING -> "the probe's housing stands in the way";
-        };
-        return kind + limit.structure().map(name -> " (" + name + ")").orElse("");
+    static String firstUpper(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 }

@@ -42,6 +42,11 @@ public final class FormularyFile {
         "edition"
     };
 
+    /** A limit is for what a label says, never for what nobody read. */
+    private static final Basis[] LABELLED = {Basis.SALT, Basis.BASE};
+
+    private static final Route[] KNOWN_ROUTES = {Route.PERINEURAL, Route.FASCIAL_PLANE, Route.INFILTRATION};
+
     private FormularyFile() {}
 
     /**
@@ -87,9 +92,9 @@ public final class FormularyFile {
                 fields.text("id"),
                 new FormularyRow.Use(
                         fields.text("drug"),
-                        fields.word("basis", Basis.values(), Basis::word),
+                        fields.word("basis", LABELLED, Basis::word),
                         fields.flag("vasoconstrictor"),
-                        fields.word("route", Route.values(), Route::word),
+                        fields.word("route", KNOWN_ROUTES, Route::word),
                         fields.optionalText("technique")),
                 new FormularyRow.Ages(whole(fields, "ageFromYears"), whole(fields, "ageToYears")),
                 limit(fields),

@@ -7,6 +7,7 @@ import dev.plumbline.needle.StockNeedle;
 import dev.plumbline.needle.TipType;
 import dev.plumbline.problem.Refusal;
 import java.io.InputStream;
+import java.nio.file.Path;
 
 /** The needle catalogue, {@code needles.json}; schema {@code docs/site/needles.schema.json}. */
 public final class NeedleFile {
@@ -29,6 +30,15 @@ public final class NeedleFile {
                 root.objects("needles", "id", "tipType", "lengthMm", "gauge", "echogenic").stream()
                         .map(NeedleFile::needle)
                         .toList()));
+    }
+
+    /**
+     * Reads a site's catalogue.
+     *
+     * @throws Refusal when the file is not there or is no catalogue, naming the file
+     */
+    public static NeedleCatalogue read(Path path) {
+        return SiteFile.read(path, NeedleFile::read);
     }
 
     /** The catalogue that ships. */

@@ -4,6 +4,9 @@ package dev.plumbline.config;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.record.Companions;
+import dev.plumbline.record.SiteRules;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -22,16 +25,36 @@ import java.util.Optional;
  * @param dataFolder holds everything that is kept; a usual place where absent
  * @param institution printed in records
  * @param country of the records' language, ISO 3166-1 alpha-2
+ * @param site what the site has set for the bedside
+ * @param needles file of the needles that are chosen from; the shipped list where absent
+ * @param companions made beside every report
  * @param network whom it speaks with by DICOM
  */
 public record ServiceConfig(
-        String host, int port, Optional<Path> dataFolder, String institution, String country, Network network) {
+        String host,
+        int port,
+        Optional<Path> dataFolder,
+        String institution,
+        String country,
+        SiteRules site,
+        Optional<Path> needles,
+        Companions companions,
+        Network network) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
-    public static final ServiceConfig USUAL = new ServiceConfig("127.0.0.1", 8642, Optional.empty(), "", "GB", Network.NONE);
+    public static final ServiceConfig USUAL = new ServiceConfig(
+            "127.0.0.1",
+            8642,
+            Optional.empty(),
+            "",
+            "GB",
+            BedsideFiles.shipped(),
+            Optional.empty(),
+            Companions.ALL,
+            Network.NONE);
 
     /**
      * Reads a configuration file.
@@ -50,19 +73,74 @@ public record ServiceConfig(
     }
 
     private static ServiceConfig read(InputStream in, Path path) {
-        SiteObject file = SiteFile.read(in, SCHEMA, "host", "port", "dataFolder", "institution", "country", "insecure", "dicom", "peers");
+        SiteObject file = SiteFile.read(
+                in,
+                SCHEMA,
+                "host",
+                "port",
+                "dataFolder",
+                "institution",
+                "country",
+                "needles",
+                "insecure",
+                "site",
+                "completeness",
+                "record",
+                "companions",
+                "dicom",
+                "peers");
         return new ServiceConfig(
                 host(file),
                 port(file),
-                file.optionalText("dataFolder").map(folder -> folder(file, path, folder)),
+                path(file, "dataFolder", path),
                 file.optionalText("institution").orElse(USUAL.institution),
                 country(file),
+                BedsideFiles.read(file.optionalObject("site", BedsideFiles.FIELDS), path, signing(file)),
+                path(file, "needles", path),
+                companions(file),
                 new NetworkFile(file, path).read());
     }
 
     /** Everything that holds, defaults included; no secret is in it. */
     public ObjectNode effective() {
         return EffectiveConfig.of(this);
+    }
+
+    private static SiteRules.Signing signing(SiteObject file) {
+        Optional<SightDetail> detail = file.optionalObject("record", "sightDetail")
+                .flatMap(record -> record.optionalWord("sightDetail", SightDetail.values(), SightDetail::word));
+        return new SiteRules.Signing(
+                file.optionalWord("completeness", Completeness.values(), Completeness::word)
+                        .filter(Completeness.REQUIRED::equals)
+                        .isPresent(),
+                detail.orElse(BedsideFiles.USUAL_SIGNING.sightDetail()));
+    }
+
+    private static Companions companions(SiteObject file) {
+        return file.optionalObject("companions", "presentationStates", "pdf", "keyObjects")
+                .map(made -> new Companions(
+                        made.optionalFlag("presentationStates").orElse(true),
+                        made.optionalFlag("pdf").orElse(true),
+                        made.optionalFlag("keyObjects").orElse(true)))
+                .orElse(USUAL.companions);
+    }
+
+    /** Of which records the items required to sign are required. */
+    private enum Completeness {
+        /** Of every record. */
+        REQUIRED("required"),
+        /** Of those whose log, checks or agents were kept here. */
+        WHEN_KEPT("whenKept");
+
+        private final String word;
+
+        Completeness(String word) {
+            this.word = word;
+        }
+
+        private String word() {
+            return word;
+        }
     }
 
     private static String host(SiteObject file) {
@@ -85,12 +163,12 @@ public record ServiceConfig(
         return port;
     }
 
-    private static Path folder(SiteObject file, Path path, String folder) {
+    private static Optional<Path> path(SiteObject file, String field, Path config) {
         try {
-            return path.resolveSibling(folder);
+            return file.optionalText(field).map(config::resolveSibling);
         } catch (InvalidPathException e) {
             throw new Refusal(new Problem.InvalidValue(
-                    file.at("dataFolder"), "This is no path.", "Give a folder, relative to this file or whole."));
+                    file.at(field), "This is no path.", "Give a path, relative to this file or whole."));
         }
     }
 

@@ -7,6 +7,9 @@ import dev.plumbline.problem.Refusal;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.function.Function;
 
 /** A JSON file of a site, or the one that ships in its place. */
@@ -27,6 +30,26 @@ final class SiteFile {
                     "Put a file of the schema " + schema + " in this place."));
         }
         return root;
+    }
+
+    /**
+     * Reads a file of a site.
+     *
+     * @throws Refusal with the file in its words, as there may be several of them
+     */
+    static <T> T read(Path path, Function<InputStream, T> reading) {
+        try (InputStream in = Files.newInputStream(path)) {
+            return reading.apply(in);
+        } catch (Refusal refusal) {
+            Problem problem = refusal.problem();
+            throw new Refusal(new Problem.UnreadableDocument(
+                    problem.pointer(), "In the file " + path + ": " + problem.detail(), problem.remedy()));
+        } catch (FileSystemException e) {
+            throw new Refusal(
+                    new Problem.NotHeld("", "The file " + path + " cannot be read.", "Name a file that is there."));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** The file that ships. */

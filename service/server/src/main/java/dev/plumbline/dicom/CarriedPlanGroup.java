@@ -31,7 +31,8 @@ final class CarriedPlanGroup {
                         "Plumbline plan carried over", source.installation().softwareVersion(), Parameters.none()))
                 .add(ContentItem.uid(Relation.CONTAINS, Concepts.COMPARED_PLAN, source.trackingUid(PlanGroup.NAME)))
                 .says("E-ASSUME", Codes.ofWord("assumptions", Assumption.PROBE_NOT_MOVED.word()));
-        Optional<Calibration> calibration = Scales.of(observed.frame().geometry(), List.of(carried.target()));
+        Optional<Calibration> calibration = Scales.of(
+                observed.frame().geometry(), source.revision().document().probe(), List.of(carried.target()));
         GroupDrawing drawing = new GroupDrawing(observed.marks(), group, calibration, false);
         drawing.point(
                 Concepts.TARGET,

@@ -8,4 +8,9 @@ package dev.plumbline.dicom;
  * @param bytes the whole file; kept, not copied
  */
 @SuppressWarnings("ArrayRecordComponent") // handed over once, never compared; a megabyte is not copied for form's sake
-public record ComposedObject(String part, String sopClassUid, String sopInstanceUid, byte[] bytes) {}
+public record ComposedObject(String part, String sopClassUid, String sopInstanceUid, byte[] bytes) {
+    /** Whether this is the structured report, by whose UID the record goes. */
+    public boolean isReport() {
+        return part.equals(ObjectHeader.Kind.REPORT.part());
+    }
+}

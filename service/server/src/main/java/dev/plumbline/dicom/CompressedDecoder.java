@@ -38,7 +38,7 @@ final class CompressedDecoder {
                 || raster.getNumBands() != shape.samples()) {
             throw damaged("does not decode to the stated size");
         }
-        return new Samples(shape, bands(raster), converts());
+        return new Samples(shape, RasterCells.of(raster), converts());
     }
 
     private BufferedImage decoded(byte[] frame) {
@@ -66,20 +66,6 @@ final class CompressedDecoder {
             case JPEG_2000, JPEG_2000_REVERSIBLE -> !shape.photometric().startsWith("YBR_FULL");
             default -> false;
         };
-    }
-
-    private short[][] bands(Raster raster) {
-        short[][] bands = new short[shape.samples()][shape.rows() * shape.columns()];
-        int[] line = new int[shape.columns()];
-        for (int band = 0; band < bands.length; band++) {
-            for (int row = 0; row < shape.rows(); row++) {
-                raster.getSamples(0, row, shape.columns(), 1, band, line);
-                for (int column = 0; column < line.length; column++) {
-                    bands[band][row * line.length + column] = (short) line[column];
-                }
-            }
-        }
-        return bands;
     }
 
     private void checkLibrary() {

@@ -52,6 +52,8 @@ final class ContentWriter {
             item.put(Tag.GRAPHIC_TYPE, coordinates.type().name());
         } else if (value instanceof ItemValue.Image image) {
             item.put(Tag.REFERENCED_SOP_SEQUENCE, List.of(instance(image.instance())));
+        } else if (value instanceof ItemValue.Composite composite) {
+            item.put(Tag.REFERENCED_SOP_SEQUENCE, List.of(instance(composite.instance())));
         } else {
             throw new IllegalArgumentException("No item of value type " + value.valueType() + " is written.");
         }
@@ -87,7 +89,7 @@ final class ContentWriter {
         };
     }
 
-    private static float[] graphicData(List<PointPx> points) {
+    static float[] graphicData(List<PointPx> points) {
         float[] data = new float[points.size() * 2];
         for (int i = 0; i < points.size(); i++) {
             data[2 * i] = (float) points.get(i).column();

@@ -16,7 +16,7 @@ import java.util.OptionalInt;
 final class CoordinateRules {
     private static final Code ROWS = Codes.dcm("110910");
     private static final Code COLUMNS = Codes.dcm("110911");
-    private static final String MULTI_FRAME = "1.2.840.10008.5.1.4.1.1.3.1";
+    static final String MULTI_FRAME = "1.2.840.10008.5.1.4.1.1.3.1";
     private static final String SINGLE_FRAME = "1.2.840.10008.5.1.4.1.1.6.1";
 
     private final ContentItem root;

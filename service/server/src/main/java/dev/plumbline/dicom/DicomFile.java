@@ -4,12 +4,14 @@ package dev.plumbline.dicom;
 import com.pixelmed.dicom.AttributeList;
 import com.pixelmed.dicom.DicomException;
 import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /**
  * A DICOM file that has passed the strict gate. Pixel data stay in the file; a frame is read when it is asked for, so the
@@ -42,6 +44,11 @@ public final class DicomFile {
             throw Fault.malformed("The object is an image without " + Fault.name(Tag.PIXEL_DATA));
         }
         return new DicomFile(path, report, new DataSet(attributes));
+    }
+
+    /** Whether a file was refused because its data set is another object than its file meta information states. */
+    public static boolean isOtherThanStated(Problem problem) {
+        return problem instanceof Problem.MalformedObject && problem.detail().contains(Gate.OTHER_THAN_STATED);
     }
 
     private static AttributeList read(Path path) throws IOException {
@@ -105,10 +112,16 @@ public final class DicomFile {
      * @throws Refusal if there is no such frame or it cannot be decoded
      */
     public BufferedImage image(int frameNumber) throws IOException {
+        return image(frameNumber, Optional.empty());
+    }
+
+    private BufferedImage image(int frameNumber, Optional<Window> window) throws IOException {
         PixelBytes pixels = frame(frameNumber);
         ImageDescription description = ImageDescription.of(header, pixels.shape());
-        Samples samples = new FrameReader(path, transferSyntax(), description).read(pixels, frameNumber - 1);
-        return new Rendering(header, description, frameNumber).render(samples);
+        return DecodingMemory.within(description.memory(transferSyntax()), () -> {
+            Samples samples = new FrameReader(path, transferSyntax(), description).read(pixels, frameNumber - 1);
+            return new Rendering(header, description, frameNumber).render(samples, window);
+        });
     }
 
     /**
@@ -130,23 +143,34 @@ public final class DicomFile {
      * @throws Refusal as {@link #geometry} and {@link #image}; not for a frame without a scale, which is an answer too
      */
     public FrameExplanation explain(int frameNumber) throws IOException {
-        FrameGeometry geometry = geometry(frameNumber);
+        return explain(frameNumber, Optional.empty());
+    }
+
+    /**
+     * The same with a scale that a person states.
+     *
+     * @throws Refusal also where a usable region tells the scale, or the two points give none
+     */
+    public FrameExplanation explain(int frameNumber, Optional<KnownDistance> scale) throws IOException {
+        FrameGeometry geometry = geometry(frameNumber).with(scale);
         FrameExplainer explainer = new FrameExplainer(geometry, frameNumber, frameCount());
         return explainer.explain(FrameProbe.of(header, geometry, explainer.calibration(), image(frameNumber)));
     }
 
-    /** The frame in RGB with its regions, the middle of the face and a bar of one centimetre drawn on it. */
-    public BufferedImage regionPicture(int frameNumber) throws IOException {
-        return FramePicture.of(image(frameNumber), geometry(frameNumber), explain(frameNumber));
-    }
-
     /**
-     * One frame with everything outside its ultrasound regions black, for teaching. What is burnt into a region stays.
+     * One frame as a person wants to see it: as {@link #image}, and in RGB where something is drawn on it. What is burnt
+     * into a region stays, masked or not.
      *
-     * @throws Refusal as {@link #image}, and if the frame has no regions
+     * @throws Refusal as {@link #image}; for a window on a frame in colour, a mask without regions, a bar without a scale
      */
-    public BufferedImage maskedImage(int frameNumber) throws IOException {
-        return FrameMask.of(image(frameNumber), geometry(frameNumber));
+    public BufferedImage picture(int frameNumber, Appearance appearance) throws IOException {
+        FrameGeometry geometry = geometry(frameNumber).with(appearance.scale());
+        BufferedImage image = image(frameNumber, appearance.window());
+        BufferedImage shown = appearance.masked() ? FrameMask.of(image, geometry) : image;
+        if (appearance.regions()) {
+            return FramePicture.regions(shown, geometry, explain(frameNumber, appearance.scale()));
+        }
+        return appearance.scaleBar() ? FramePicture.scaleBar(shown, geometry.calibration("")) : shown;
     }
 
     private PixelBytes frame(int frameNumber) {

@@ -62,7 +62,7 @@ final class DocumentHeader {
     }
 
     /** Referenced Request Sequence: only where the frame's study has an order. */
-    private static void order(DataSet report, DataSet frame) {
+    static void order(DataSet report, DataSet frame) {
         if (frame.string(Tag.ACCESSION_NUMBER).isEmpty()) {
             return;
         }

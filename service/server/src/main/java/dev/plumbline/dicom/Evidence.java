@@ -13,11 +13,12 @@ import java.util.Map;
 final class Evidence {
     private Evidence() {}
 
-    static void put(DataSet report, List<FramesUsed.Use> frames) {
+    /** @param named the objects that the tree names, or their headers; more than once does no harm */
+    static void put(DataSet report, List<DataSet> named) {
         String study = report.string(Tag.STUDY_INSTANCE_UID).orElseThrow();
         List<DataSet> same = new ArrayList<>();
         List<DataSet> other = new ArrayList<>();
-        byStudy(frames).forEach((uid, headers) -> (uid.equals(study) ? same : other).add(study(uid, headers)));
+        byStudy(named).forEach((uid, headers) -> (uid.equals(study) ? same : other).add(study(uid, headers)));
         if (!same.isEmpty()) {
             report.put(Tag.CURRENT_REQUESTED_PROCEDURE_EVIDENCE_SEQUENCE, same);
         }
@@ -26,10 +27,10 @@ final class Evidence {
         }
     }
 
-    private static Map<String, List<DataSet>> byStudy(List<FramesUsed.Use> frames) {
+    private static Map<String, List<DataSet>> byStudy(List<DataSet> named) {
         Map<String, DataSet> objects = new LinkedHashMap<>();
-        frames.forEach(use -> objects.putIfAbsent(
-                use.placed().ref().sopInstanceUid(), use.placed().frame().header()));
+        named.forEach(object ->
+                objects.putIfAbsent(object.string(Tag.SOP_INSTANCE_UID).orElseThrow(), object));
         Map<String, List<DataSet>> studies = new LinkedHashMap<>();
         objects.values()
                 .forEach(header -> studies.computeIfAbsent(

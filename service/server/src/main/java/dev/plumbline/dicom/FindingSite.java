@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.Context;
-import dev.plumbline.record.Laterality;
 import java.util.List;
 import java.util.Optional;
 

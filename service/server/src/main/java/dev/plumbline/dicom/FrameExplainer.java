@@ -40,7 +40,7 @@ final class FrameExplainer {
 
     private Optional<Calibration> calibrate() {
         try {
-            return Optional.of(geometry.calibration());
+            return Optional.of(geometry.calibration(""));
         } catch (Refusal e) {
             if (e.problem() instanceof Problem.FrameNotCalibrated
                     || e.problem() instanceof Problem.OutsideMeasuringRegion) {

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.geometry.Calibration;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Region;
 import java.util.List;
@@ -51,9 +52,20 @@ public final class FrameExplanationJson {
                 .calibration()
                 .flatMap(Calibration::region)
                 .ifPresentOrElse(region -> node.set("region", bounds(region)), () -> node.putNull("region"));
+        explanation
+                .calibration()
+                .flatMap(Calibration::knownDistance)
+                .ifPresent(distance -> node.set("scale", scale(distance)));
         number(node, "widthMm", explanation.widthMm());
         number(node, "depthMm", explanation.depthMm());
         node.set("doubts", strings(explanation.doubts()));
+        return node;
+    }
+
+    private static ObjectNode scale(KnownDistance distance) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode().put("distanceMm", distance.distanceMm());
+        node.set("from", mark(distance.from()));
+        node.set("to", mark(distance.to()));
         return node;
     }
 

@@ -30,7 +30,22 @@ final class FrameGeometryReader {
 
     FrameGeometry read(PixelShape shape) {
         return new FrameGeometry(
-                shape.columns(), shape.rows(), regions(shape), pixelSpacing(), Optional.empty(), equipment());
+                shape.columns(),
+                shape.rows(),
+                regions(shape),
+                pixelSpacing(),
+                Optional.empty(),
+                equipment(),
+                heightToWidth(),
+                Optional.empty());
+    }
+
+    /** Vertical size of a pixel over its horizontal size. Source: DICOM PS3.3, C.7.6.3.1.7. */
+    private OptionalDouble heightToWidth() {
+        double[] ratio = header.numbers(Tag.PIXEL_ASPECT_RATIO);
+        return ratio.length == 2 && usable(ratio[0]) && usable(ratio[1])
+                ? OptionalDouble.of(ratio[0] / ratio[1])
+                : OptionalDouble.empty();
     }
 
     /** The functional groups of the frame, those shared by all frames, the object itself. */

@@ -4,6 +4,7 @@ package dev.plumbline.dicom;
 import dev.plumbline.dicom.FrameExplanation.RegionNote;
 import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Region;
 import java.awt.BasicStroke;
@@ -16,7 +17,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 
-/** A frame with its regions, the one that is used, the middle of the face and a bar of one centimetre. */
+/** A frame with its regions, the one that is used, the middle of the face and a bar of known length. */
 final class FramePicture {
     private static final Color USED = new Color(0x00, 0xc8, 0xff);
     private static final Color OTHER = new Color(0xff, 0xb0, 0x00);
@@ -24,7 +25,12 @@ final class FramePicture {
     private static final BasicStroke SOLID = new BasicStroke(2);
     private static final BasicStroke DASHED =
             new BasicStroke(2, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {6, 4}, 0);
-    private static final double BAR_MM = 10;
+    private static final BasicStroke UNDER = new BasicStroke(6);
+    private static final int USUAL_MM = 10;
+    private static final int[] LENGTHS_MM = {1, 2, 5, 10, 20, 50, 100};
+    private static final double SHORTEST_SHARE = 0.05;
+    private static final double LONGEST_SHARE = 0.5;
+    private static final double PIXELS_NOT_SQUARE = 0.01;
     private static final int MARGIN = 8;
     private static final double FACE_MARK = 12;
 
@@ -39,15 +45,27 @@ final class FramePicture {
         pen.drawImage(frame, 0, 0, null);
     }
 
-    static BufferedImage of(BufferedImage frame, FrameGeometry geometry, FrameExplanation explanation) {
+    /** With its regions, the middle of the face and, where there is a scale, the bar. */
+    static BufferedImage regions(BufferedImage frame, FrameGeometry geometry, FrameExplanation explanation) {
         FramePicture drawing = new FramePicture(frame);
         for (RegionNote note : explanation.regions()) {
             drawing.region(geometry.regions().get(note.number() - 1).bounds(), note);
         }
         explanation.probe().midpoint().ifPresent(drawing::face);
-        explanation.calibration().ifPresent(drawing::bar);
-        drawing.pen.dispose();
-        return drawing.picture;
+        explanation.calibration().ifPresent(drawing::bars);
+        return drawing.done();
+    }
+
+    /** With the bar alone. */
+    static BufferedImage scaleBar(BufferedImage frame, Calibration calibration) {
+        FramePicture drawing = new FramePicture(frame);
+        drawing.bars(calibration);
+        return drawing.done();
+    }
+
+    private BufferedImage done() {
+        pen.dispose();
+        return picture;
     }
 
     private void region(Region bounds, RegionNote note) {
@@ -82,18 +100,48 @@ final class FramePicture {
         pen.draw(new Line2D.Double(column - FACE_MARK, row, column + FACE_MARK, row));
     }
 
-    /** In the lower right corner of what is measured in, where captions are rare. */
-    private void bar(Calibration calibration) {
-        int length = (int) Math.round(BAR_MM / calibration.pixel().mmPerColumn());
-        int right = calibration.region().map(Region::maxColumn).orElse(picture.getWidth() - 1);
-        int bottom = calibration.region().map(Region::maxRow).orElse(picture.getHeight() - 1);
-        int end = Math.min(right, picture.getWidth() - 1) - 2 * MARGIN;
-        int row = Math.min(bottom, picture.getHeight() - 1) - 2 * MARGIN;
+    /**
+     * In the lower right corner of what is measured in, where captions are rare; where pixels are not square, a second bar
+     * upwards from it.
+     */
+    private void bars(Calibration calibration) {
+        int left = calibration.region().map(Region::minColumn).orElse(0);
+        int right =
+                Math.min(calibration.region().map(Region::maxColumn).orElse(Integer.MAX_VALUE), picture.getWidth() - 1);
+        int bottom =
+                Math.min(calibration.region().map(Region::maxRow).orElse(Integer.MAX_VALUE), picture.getHeight() - 1);
+        PixelSize pixel = calibration.pixel();
+        int mm = barMm((right - left) * pixel.mmPerColumn());
+        double across = mm / pixel.mmPerColumn();
+        double down = mm / pixel.mmPerRow();
+        double end = right - 2.0 * MARGIN;
+        double row = bottom - 2.0 * MARGIN;
+        line(new Line2D.Double(end - across, row, end, row));
+        if (Math.abs(across / down - 1) > PIXELS_NOT_SQUARE) {
+            line(new Line2D.Double(end, row - down, end, row));
+        }
+        label(mm % 10 == 0 ? mm / 10 + " cm" : mm + " mm", (int) (end - across), (int) row - MARGIN);
+    }
+
+    /** One centimetre, or what is readable on a much smaller or larger field. */
+    private static int barMm(double widthMm) {
+        if (USUAL_MM >= SHORTEST_SHARE * widthMm && USUAL_MM <= LONGEST_SHARE * widthMm) {
+            return USUAL_MM;
+        }
+        for (int mm : LENGTHS_MM) {
+            if (mm >= 2 * SHORTEST_SHARE * widthMm) {
+                return mm;
+            }
+        }
+        return LENGTHS_MM[LENGTHS_MM.length - 1];
+    }
+
+    private void line(Line2D line) {
         pen.setColor(GROUND);
-        pen.fillRect(end - length - 2, row - 3, length + 4, 6);
+        pen.setStroke(UNDER);
+        pen.draw(line);
         pen.setColor(Color.WHITE);
         pen.setStroke(SOLID);
-        pen.draw(new Line2D.Double(end - length, row, end, row));
-        label("1 cm", end - length, row - MARGIN);
+        pen.draw(line);
     }
 }

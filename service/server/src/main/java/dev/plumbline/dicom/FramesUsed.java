@@ -18,24 +18,35 @@ final class FramesUsed {
      * @param planned the plan was made on it
      * @param observations indices of the observations made on it
      */
-    record Use(RecordSource.Placed placed, boolean planned, List<Integer> observations) {}
+    record Use(RecordSource.Placed placed, boolean planned, List<Integer> observations) {
+        /** Where the case document first names the frame. */
+        String pointer() {
+            return planned ? "/frame" : "/observations/" + observations.get(0) + "/frame";
+        }
+    }
 
     private FramesUsed() {}
 
     /** @throws dev.plumbline.problem.Refusal for a frame that is not held */
     static List<Use> of(RecordSource source) {
-        CaseDocument document = source.revision().document();
-        Map<FrameRef, Use> uses = new LinkedHashMap<>();
-        uses.put(document.frame(), new Use(source.planned(), true, new ArrayList<>()));
+        List<Use> uses = new ArrayList<>();
+        observationsByFrame(source.revision().document()).forEach((ref, observations) -> {
+            boolean planned = uses.isEmpty();
+            RecordSource.Placed placed = planned ? source.planned() : source.observed(observations.get(0));
+            uses.add(new Use(placed, planned, observations));
+        });
+        return List.copyOf(uses);
+    }
+
+    /** The planned frame first; indices of the observations made on each. */
+    static Map<FrameRef, List<Integer>> observationsByFrame(CaseDocument document) {
+        Map<FrameRef, List<Integer>> frames = new LinkedHashMap<>();
+        frames.put(document.frame(), new ArrayList<>());
         for (int i = 0; i < document.observations().size(); i++) {
-            int index = i;
-            uses.computeIfAbsent(
-                            document.observations().get(i).frame(),
-                            ref -> new Use(source.observed(index), false, new ArrayList<>()))
-                    .observations()
+            frames.computeIfAbsent(document.observations().get(i).frame(), ref -> new ArrayList<>())
                     .add(i);
         }
-        return List.copyOf(uses.values());
+        return frames;
     }
 
     /** What a frame shows, for the image library: the first observation's phase, or the plan alone. */

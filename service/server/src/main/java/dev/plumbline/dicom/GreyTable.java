@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -13,18 +15,25 @@ final class GreyTable {
 
     private final ImageDescription description;
     private final List<DataSet> sources;
+    private final Optional<Window> asked;
 
-    /** @param sources where windows may stand, what is nearest to the frame first */
-    GreyTable(ImageDescription description, List<DataSet> sources) {
+    /**
+     * A table for the greys of one frame.
+     *
+     * @param sources where windows may stand, what is nearest to the frame first
+     * @param asked goes before what the object says
+     */
+    GreyTable(ImageDescription description, List<DataSet> sources, Optional<Window> asked) {
         this.description = description;
         this.sources = sources;
+        this.asked = asked;
     }
 
     /** Grey for every combination of the stored bits. */
     byte[] build() {
         int range = 1 << description.bitsStored();
         DoubleUnaryOperator modality = modality();
-        DoubleUnaryOperator shown = valuesOfInterest(modality);
+        DoubleUnaryOperator shown = asked.map(Window::shares).orElseGet(() -> valuesOfInterest(modality));
         boolean inverted = description.shape().photometric().equals("MONOCHROME1");
         byte[] table = new byte[range];
         for (int stored = 0; stored < range; stored++) {
@@ -59,9 +68,9 @@ final class GreyTable {
         for (DataSet source : sources) {
             double width = source.number(Tag.WINDOW_WIDTH).orElse(0);
             double center = source.number(Tag.WINDOW_CENTER).orElse(Double.NaN);
-            String function = source.string(Tag.VOI_LUT_FUNCTION).orElse("LINEAR");
-            if (width > 0 && Double.isFinite(center) && (width >= 1 || !function.equals("LINEAR"))) {
-                return window(function, center, width);
+            Window.Function function = function(source);
+            if (width > 0 && Double.isFinite(center + width) && (width >= 1 || function != Window.Function.LINEAR)) {
+                return new Window(center, width, function).shares();
             }
             List<DataSet> tables = source.items(Tag.VOI_LUT_SEQUENCE);
             if (!tables.isEmpty()) {
@@ -71,6 +80,14 @@ final class GreyTable {
         return wholeRange(modality);
     }
 
+    private static Window.Function function(DataSet source) {
+        String stated = source.string(Tag.VOI_LUT_FUNCTION).orElse("");
+        return Arrays.stream(Window.Function.values())
+                .filter(function -> function.name().equals(stated))
+                .findFirst()
+                .orElse(Window.Function.LINEAR);
+    }
+
     private DoubleUnaryOperator wholeRange(DoubleUnaryOperator modality) {
         int last = (1 << description.bitsStored()) - 1;
         double one = modality.applyAsDouble(value(description.signed() ? (last >> 1) + 1 : 0));
@@ -78,27 +95,6 @@ final class GreyTable {
         double low = Math.min(one, other);
         double span = Math.abs(other - one);
         return span > 0 ? value -> (value - low) / span : value -> 0;
-    }
-
-    /** Source: DICOM PS3.3, C.11.2.1.2 (LINEAR) and C.11.2.1.3 (SIGMOID, LINEAR_EXACT). */
-    private static DoubleUnaryOperator window(String function, double center, double width) {
-        return switch (function) {
-            case "SIGMOID" -> value -> 1 / (1 + Math.exp(-4 * (value - center) / width));
-            case "LINEAR_EXACT" -> value -> (value - center) / width + 0.5;
-            default -> linear(center, width);
-        };
-    }
-
-    private static DoubleUnaryOperator linear(double center, double width) {
-        return value -> {
-            if (value <= center - 0.5 - (width - 1) / 2) {
-                return 0;
-            }
-            if (value > center - 0.5 + (width - 1) / 2) {
-                return 1;
-            }
-            return (value - (center - 0.5)) / (width - 1) + 0.5;
-        };
     }
 
     private LookupTable table(DataSet item) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.dicom.ItemValue.Composite;
 import dev.plumbline.dicom.ItemValue.Container;
 import dev.plumbline.dicom.ItemValue.Image;
 import java.util.List;
@@ -16,25 +17,41 @@ final class HeaderRules {
     private final ContentItem root;
     private final Findings findings;
 
+    /** @param report any document with a content tree */
     HeaderRules(DataSet report, ContentItem root, Findings findings) {
         this.report = report;
         this.root = root;
         this.findings = findings;
     }
 
-    void check() {
-        template();
+    /** A record: drafted or signed, by template 1500. */
+    void report() {
+        template(MeasurementReport.TEMPLATE);
         codingScheme();
         state();
         observers();
         evidence();
     }
 
-    private void template() {
+    /** Key objects, which are neither complete nor verified. */
+    void keyObjects() {
+        template(KeyObjects.TEMPLATE);
+        codingScheme();
+        evidence();
+        for (int flag : new int[] {Tag.COMPLETION_FLAG, Tag.VERIFICATION_FLAG}) {
+            if (report.holds(flag)) {
+                findings.at(flag, "has no place in a key object selection");
+            }
+        }
+    }
+
+    private void template(ItemValue.Template wanted) {
         Optional<ItemValue.Template> template =
                 root.value() instanceof Container container ? container.template() : Optional.empty();
-        if (!template.equals(Optional.of(MeasurementReport.TEMPLATE))) {
-            findings.at(Tag.CONTENT_TEMPLATE_SEQUENCE, "the root does not say that it follows DCMR template 1500");
+        if (!template.equals(Optional.of(wanted))) {
+            findings.at(
+                    Tag.CONTENT_TEMPLATE_SEQUENCE,
+                    "the root does not say that it follows DCMR template " + wanted.identifier());
         }
     }
 
@@ -92,13 +109,16 @@ final class HeaderRules {
         }
     }
 
+    private static Stream<String> references(ContentItem item) {
+        if (item.value() instanceof Composite composite) {
+            return Stream.of(composite.instance().sopInstanceUid());
+        }
+        return item.value() instanceof Image image ? Stream.of(image.instance().sopInstanceUid()) : Stream.of();
+    }
+
     /** Every object that the tree names stands in the evidence, and nothing else does. */
     private void evidence() {
-        Set<String> named = root.walk()
-                .flatMap(item -> item.value() instanceof Image image
-                        ? Stream.of(image.instance().sopInstanceUid())
-                        : Stream.of())
-                .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> named = root.walk().flatMap(HeaderRules::references).collect(Collectors.toCollection(TreeSet::new));
         Set<String> listed = Stream.of(
                         Tag.CURRENT_REQUESTED_PROCEDURE_EVIDENCE_SEQUENCE, Tag.PERTINENT_OTHER_EVIDENCE_SEQUENCE)
                 .flatMap(tag -> report.items(tag).stream())

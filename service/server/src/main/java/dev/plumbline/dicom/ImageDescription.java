@@ -13,8 +13,8 @@ import java.util.Set;
 record ImageDescription(PixelShape shape, int bitsStored, boolean signed, boolean planar) {
     private static final Set<String> GREY = Set.of("MONOCHROME1", "MONOCHROME2");
     private static final Set<String> COLOUR = Set.of("RGB", "YBR_FULL", "YBR_FULL_422", "YBR_RCT", "YBR_ICT");
-    /** Keeps the memory that one frame takes within bounds; far above any scanner's screen (design choice). */
-    private static final int MOST_PIXELS = 1 << 24;
+    /** A sample between the native decoders and the raster. */
+    private static final int NATIVE_BYTES = Integer.BYTES;
 
     static final String PALETTE = "PALETTE COLOR";
 
@@ -33,12 +33,6 @@ record ImageDescription(PixelShape shape, int bitsStored, boolean signed, boolea
                     "Send samples whose bits are the lowest ones of each cell.");
         }
         samples(shape);
-        if ((long) shape.rows() * shape.columns() > MOST_PIXELS) {
-            throw Fault.unsupported(
-                    "The frame has " + shape.rows() + " x " + shape.columns() + " pixels; at most " + MOST_PIXELS
-                            + " are decoded",
-                    "Send a smaller image.");
-        }
         boolean signed = header.integer(Tag.PIXEL_REPRESENTATION).orElse(0) == 1;
         boolean planar = header.integer(Tag.PLANAR_CONFIGURATION).orElse(0) == 1;
         return new ImageDescription(shape, stored, signed, planar);
@@ -56,6 +50,18 @@ record ImageDescription(PixelShape shape, int bitsStored, boolean signed, boolea
             throw Fault.malformed(Fault.name(Tag.SAMPLES_PER_PIXEL) + " is " + shape.samples()
                     + ", which does not go with the photometric interpretation");
         }
+    }
+
+    /**
+     * Bytes that decoding and showing one frame takes at most: its samples as they are, what a decoder holds of them, and
+     * the image.
+     */
+    long memory(TransferSyntax syntax) {
+        long pixels = (long) shape.rows() * shape.columns();
+        long samples = pixels * shape.samples();
+        long decoded = samples * shape.bitsAllocated() / Byte.SIZE;
+        long held = syntax.nativeCodec() ? decoded + samples * NATIVE_BYTES : 0;
+        return decoded + held + pixels * (isGrey() ? 1 : 3);
     }
 
     boolean isGrey() {

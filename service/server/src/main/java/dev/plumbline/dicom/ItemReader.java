@@ -2,6 +2,7 @@
 package dev.plumbline.dicom;
 
 import dev.plumbline.dicom.ItemValue.Coded;
+import dev.plumbline.dicom.ItemValue.Composite;
 import dev.plumbline.dicom.ItemValue.Container;
 import dev.plumbline.dicom.ItemValue.Coordinates;
 import dev.plumbline.dicom.ItemValue.GraphicType;
@@ -18,6 +19,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 
 /** What one content item says, by value type, DICOM PS3.3 C.17.3.2 and C.18. */
 final class ItemReader {
@@ -45,7 +47,8 @@ final class ItemReader {
             case "TIME" -> moment(item, Tag.TIME, type);
             case "DATETIME" -> moment(item, Tag.DATE_TIME, type);
             case "SCOORD" -> coordinates(item);
-            case "IMAGE" -> image(item);
+            case "IMAGE" -> reference(item, type, Image::new);
+            case "COMPOSITE" -> reference(item, type, Composite::new);
             default -> new Unreadable(type, "its value type is not one of ours");
         };
     }
@@ -124,22 +127,22 @@ final class ItemReader {
                 .findFirst();
     }
 
-    private static ItemValue image(DataSet item) {
+    private static ItemValue reference(DataSet item, String type, Function<Instance, ItemValue> naming) {
         List<DataSet> references = item.items(Tag.REFERENCED_SOP_SEQUENCE);
         if (references.size() != 1) {
-            return new Unreadable("IMAGE", "it does not name exactly one object");
+            return new Unreadable(type, "it does not name exactly one object");
         }
         DataSet reference = references.get(0);
         Optional<String> sopClass = reference.string(Tag.REFERENCED_SOP_CLASS_UID);
         Optional<String> instance = reference.string(Tag.REFERENCED_SOP_INSTANCE_UID);
         if (sopClass.isEmpty() || instance.isEmpty()) {
-            return new Unreadable("IMAGE", "it does not name an object by class and instance");
+            return new Unreadable(type, "it does not name an object by class and instance");
         }
         List<String> frames = reference.strings(Tag.REFERENCED_FRAME_NUMBER);
         if (frames.size() > 1) {
-            return new Unreadable("IMAGE", "it names several frames");
+            return new Unreadable(type, "it names several frames");
         }
         OptionalInt frame = reference.integer(Tag.REFERENCED_FRAME_NUMBER);
-        return new Image(new Instance(sopClass.get(), instance.get(), frame));
+        return naming.apply(new Instance(sopClass.get(), instance.get(), frame));
     }
 }

@@ -109,6 +109,14 @@ sealed interface ItemValue {
         }
     }
 
+    /** COMPOSITE: an object that is no image. */
+    record Composite(Instance instance) implements ItemValue {
+        @Override
+        public String valueType() {
+            return "COMPOSITE";
+        }
+    }
+
     /**
      * A reference to an object, or to one frame of it.
      *

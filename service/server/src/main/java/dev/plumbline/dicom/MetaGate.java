@@ -47,7 +47,7 @@ final class MetaGate {
         }
         String syntax = uid(Tag.TRANSFER_SYNTAX_UID);
         return new Meta(
-                TransferSyntax.of(syntax).orElseThrow(() -> notTaken(syntax)),
+                TransferSyntax.of(syntax).orElseThrow(() -> RefusedSyntax.refusal(syntax)),
                 uid(Tag.MEDIA_STORAGE_SOP_CLASS_UID),
                 uid(Tag.MEDIA_STORAGE_SOP_INSTANCE_UID),
                 elements);
@@ -99,12 +99,5 @@ final class MetaGate {
             throw Fault.malformed(Fault.name(tag) + " is missing from the file meta information");
         }
         return uid;
-    }
-
-    private static RuntimeException notTaken(String uid) {
-        return Fault.unsupported(
-                "The transfer syntax " + uid + " is not taken",
-                "Send it as Explicit VR Little Endian (1.2.840.10008.1.2.1) or another syntax of the conformance"
-                        + " statement.");
     }
 }

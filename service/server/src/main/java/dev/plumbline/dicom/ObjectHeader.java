@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.procedure.Laterality;
+import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Uids;
 import java.util.List;
@@ -13,6 +15,7 @@ import java.util.List;
  * is this program, never the scanner.
  */
 final class ObjectHeader {
+    private static final int NUMBERS_PER_REVISION = 100;
     private static final int[] TYPE_2 = {
         Tag.PATIENT_NAME,
         Tag.PATIENT_ID,
@@ -31,7 +34,11 @@ final class ObjectHeader {
     /** One kind of object of a record; each has a series of its own. */
     enum Kind {
         REPORT("sr", "1.2.840.10008.5.1.4.1.1.88.33", "SR", 901, "Needle path record"),
-        ANNOTATED_FRAME("sc", "1.2.840.10008.5.1.4.1.1.7", "US", 902, "Needle path on frames");
+        ANNOTATED_FRAME("sc", "1.2.840.10008.5.1.4.1.1.7", "US", 902, "Needle path on frames"),
+        GREY_PRESENTATION("pr", "1.2.840.10008.5.1.4.1.1.11.1", "PR", 903, "Needle path as graphics"),
+        COLOUR_PRESENTATION("pr", "1.2.840.10008.5.1.4.1.1.11.2", "PR", 903, "Needle path as graphics"),
+        PDF("pdf", "1.2.840.10008.5.1.4.1.1.104.1", "DOC", 904, "Needle path record, readable"),
+        KEY_OBJECTS("ko", "1.2.840.10008.5.1.4.1.1.88.59", "KO", 905, "Needle path record, key objects");
 
         private final String part;
         private final String sopClassUid;
@@ -47,8 +54,13 @@ final class ObjectHeader {
             this.description = description;
         }
 
+        /** Of the only object of its kind, and of the kind's series. */
         String part() {
             return part;
+        }
+
+        String part(int number) {
+            return part + "/" + number;
         }
 
         String sopClassUid() {
@@ -71,9 +83,25 @@ final class ObjectHeader {
                 .put(Tag.SOP_INSTANCE_UID, Uids.instance(revision.caseId(), revision.revision(), part));
         patientAndStudy(object, source.planned().frame().header());
         series(object, kind, revision.caseId());
-        object.put(Tag.SERIES_DATE, time.date()).put(Tag.SERIES_TIME, time.timeOfDay());
+        Timestamp begun = new Timestamp(
+                revision.begun().withOffsetSameInstant(revision.time().getOffset()));
+        object.put(Tag.SERIES_DATE, begun.date()).put(Tag.SERIES_TIME, begun.timeOfDay());
         equipment(object, source.installation());
         return object;
+    }
+
+    /** Laterality (0020,0060) of the case; empty for the midline and where no side was stated. */
+    static String[] laterality(CaseDocument document) {
+        return document.context()
+                .laterality()
+                .filter(side -> side != Laterality.MIDLINE)
+                .map(side -> new String[] {side == Laterality.RIGHT ? "R" : "L"})
+                .orElse(new String[0]);
+    }
+
+    /** Of the objects of a kind that a record has one of for every frame. */
+    static String instanceNumber(RecordRevision revision, int number) {
+        return Integer.toString(NUMBERS_PER_REVISION * revision.revision() + number);
     }
 
     private static void patientAndStudy(DataSet object, DataSet frame) {

@@ -84,7 +84,7 @@ final class ObservationGroup {
         observation = source.revision().comparison().observations().get(index);
         deviation = source.revision().comparison().deviations().get(index);
         observed = source.observed(index);
-        calibration = Scales.of(observed.frame().geometry(), measuringMarks(stated));
+        calibration = Scales.of(observed.frame().geometry(), document.probe(), measuringMarks(stated));
         marks = observed.marks()
                 .line(PATH, stated.shaft())
                 .line(SKIN, stated.skin())

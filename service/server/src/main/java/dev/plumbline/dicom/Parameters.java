@@ -21,6 +21,7 @@ final class Parameters {
     private static final List<String> PLAN_FIELDS =
             List.of("schema", "approach", "constraints", "intent", "needle", "uncertainty");
     private static final List<String> OBSERVATION_FIELDS = List.of("id", "phase", "tipIsTip", "punctureDistanceMm");
+    private static final List<String> MARKS = List.of("shaft", "tip", "midpoint", "target", "skin");
     private static final List<String> STRUCTURE_FIELDS = List.of("name", "kind", "marginMm");
 
     private Parameters() {}
@@ -32,11 +33,13 @@ final class Parameters {
         ObjectNode probe = json.path("probe").deepCopy() instanceof ObjectNode stated ? stated : emptyObject();
         probe.remove("midpoint");
         parameters.set("probe", probe);
+        Repeats.keep(some(json, List.of("probe", "marks")), parameters);
         if (marks.has("targetKind")) {
             parameters.set("targetKind", marks.get("targetKind"));
         }
         parameters.set("hazards", structures(marks.path("hazards")));
         parameters.set("nerves", structures(marks.path("nerves")));
+        putScale(parameters, json);
         calibration.ifPresent(c -> parameters.set("calibration", calibration(c)));
         return Canonical.text(parameters);
     }
@@ -44,12 +47,22 @@ final class Parameters {
     static String observation(CaseDocument document, int index, Optional<Calibration> calibration) {
         JsonNode json = CaseJson.write(document).path("observations").path(index);
         ObjectNode parameters = some(json, OBSERVATION_FIELDS);
+        Repeats.keep(some(json, MARKS), parameters);
+        putScale(parameters, json);
         calibration.ifPresent(c -> parameters.set("calibration", calibration(c)));
         return Canonical.text(parameters);
     }
 
     static String none() {
         return "{}";
+    }
+
+    /** The frame itself is referenced; what a person states about its scale stands nowhere else. */
+    private static void putScale(ObjectNode parameters, JsonNode json) {
+        JsonNode scale = json.path("frame").path("scale");
+        if (scale.isObject()) {
+            parameters.putObject("frame").set("scale", scale);
+        }
     }
 
     private static ObjectNode some(JsonNode from, List<String> fields) {

@@ -15,40 +15,27 @@ final class PlainDecoder {
         this.bigEndian = bigEndian;
     }
 
+    /** @param frame kept, not copied */
     Samples decode(byte[] frame) {
         boolean subsampled = shape.photometric().equals("YBR_FULL_422");
         return new Samples(shape, subsampled ? subsampled(frame) : full(frame), false);
     }
 
-    private short[][] full(byte[] frame) {
+    private Samples.Cells full(byte[] frame) {
         int pixels = shape.rows() * shape.columns();
-        short[][] bands = new short[shape.samples()][pixels];
-        int step = description.planar() ? 1 : shape.samples();
-        for (int band = 0; band < shape.samples(); band++) {
-            int cell = description.planar() ? band * pixels : band;
-            for (int pixel = 0; pixel < pixels; pixel++, cell += step) {
-                bands[band][pixel] = (short) sample(frame, cell);
-            }
-        }
-        return bands;
+        int samples = shape.samples();
+        return description.planar()
+                ? (band, pixel) -> sample(frame, band * pixels + pixel)
+                : (band, pixel) -> sample(frame, pixel * samples + band);
     }
 
     /** Two luminances, then the pair's common Cb and Cr. */
-    private short[][] subsampled(byte[] frame) {
+    private Samples.Cells subsampled(byte[] frame) {
         if (shape.columns() % 2 != 0 || shape.bitsAllocated() != 8) {
             throw Fault.malformed(Fault.name(Tag.COLUMNS) + " is odd, or samples have more than 8 bits, which"
                     + " YBR_FULL_422 cannot have");
         }
-        int pixels = shape.rows() * shape.columns();
-        short[][] bands = new short[3][pixels];
-        for (int pixel = 0, cell = 0; pixel < pixels; pixel += 2, cell += 4) {
-            for (int half = 0; half < 2; half++) {
-                bands[0][pixel + half] = (short) sample(frame, cell + half);
-                bands[1][pixel + half] = (short) sample(frame, cell + 2);
-                bands[2][pixel + half] = (short) sample(frame, cell + 3);
-            }
-        }
-        return bands;
+        return (band, pixel) -> sample(frame, pixel / 2 * 4 + (band == 0 ? pixel % 2 : band + 1));
     }
 
     private int sample(byte[] frame, int cell) {

@@ -64,8 +64,10 @@ final class PlanGroup {
         document = source.revision().document();
         plan = source.revision().comparison().plan();
         planned = source.planned();
-        calibration =
-                Scales.of(planned.frame().geometry(), List.of(document.marks().target()));
+        calibration = Scales.of(
+                planned.frame().geometry(),
+                document.probe(),
+                List.of(document.marks().target()));
         marks = planned.marks()
                 .point(TARGET, document.marks().target())
                 .point(MIDPOINT, document.probe().midpoint())

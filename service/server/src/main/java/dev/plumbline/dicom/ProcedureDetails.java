@@ -3,10 +3,10 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.dicom.ItemValue.Template;
 import dev.plumbline.needle.Needle;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Cautions;
 import dev.plumbline.record.Context;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.record.Signature;
 import java.util.ArrayList;
 import java.util.List;

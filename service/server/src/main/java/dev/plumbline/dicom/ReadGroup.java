@@ -2,7 +2,6 @@
 package dev.plumbline.dicom;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -88,7 +87,7 @@ final class ReadGroup {
                 .findFirst();
     }
 
-    static JsonNode frame(Instance instance) {
+    static ObjectNode frame(Instance instance) {
         return emptyObject()
                 .put("sopInstanceUid", instance.sopInstanceUid())
                 .put("frameNumber", instance.frameNumber().orElse(1));

@@ -69,6 +69,19 @@ public final class RecordReader {
         return CaseJson.read(json, Door.HTTP);
     }
 
+    /** The frame is referenced; the parameters hold the scale that a person stated for it, if any. */
+    private static void putFrame(ReadGroup group, ObjectNode json) {
+        JsonNode stated = json.path("frame").path("scale");
+        json.remove("frame");
+        group.frame().ifPresent(instance -> {
+            ObjectNode frame = ReadGroup.frame(instance);
+            if (!stated.isMissingNode()) {
+                frame.set("scale", stated);
+            }
+            json.set("frame", frame);
+        });
+    }
+
     private ObjectNode planned(ReadGroup plan) {
         ObjectNode json = plan.parameters();
         json.remove("calibration");
@@ -81,7 +94,8 @@ public final class RecordReader {
         plan.points(Concepts.MIDPOINT).stream()
                 .findFirst()
                 .ifPresent(at -> json.withObjectProperty("probe").set("midpoint", ReadGroup.point(at)));
-        plan.frame().ifPresent(frame -> json.set("frame", ReadGroup.frame(frame)));
+        putFrame(plan, json);
+        Repeats.restore(json);
         return json;
     }
 
@@ -129,7 +143,7 @@ public final class RecordReader {
     private static ObjectNode observation(ReadGroup group) {
         ObjectNode json = group.parameters();
         json.remove("calibration");
-        group.frame().ifPresent(frame -> json.set("frame", ReadGroup.frame(frame)));
+        putFrame(group, json);
         json.set("shaft", ReadGroup.array(group.points(Quantity.of("Q-ANGSKIN"), Concepts.PATH)));
         json.set("skin", ReadGroup.array(group.points(Concepts.SKIN)));
         Stream.of(Concepts.CROSSING, Concepts.TIP, Concepts.SEEN_END)
@@ -138,6 +152,7 @@ public final class RecordReader {
                 .ifPresent(at -> json.set("tip", ReadGroup.point(at)));
         group.points(Concepts.MIDPOINT).stream().findFirst().ifPresent(at -> json.set("midpoint", ReadGroup.point(at)));
         group.points(Concepts.TARGET).stream().findFirst().ifPresent(at -> json.set("target", ReadGroup.point(at)));
+        Repeats.restore(json);
         return json;
     }
 }

@@ -24,20 +24,34 @@ final class RecordRules {
                     "A DICOM time holds microseconds and offsets of whole minutes.",
                     "Give at most six digits of a second."));
         }
-        String patient = patient(source.planned().frame().header());
+        DataSet planned = source.planned().frame().header();
         for (FramesUsed.Use use : used) {
-            if (!patient(use.placed().frame().header()).equals(patient)) {
-                throw new Refusal(new Problem.InvalidValue(
-                        "/observations/" + use.observations().get(0) + "/frame",
-                        "This frame belongs to another patient than the planned one.",
-                        "Name a frame of the same patient."));
-            }
+            belongsTogether(planned, use.placed().frame().header(), use.pointer());
         }
     }
 
-    private static String patient(DataSet header) {
-        return header.string(Tag.PATIENT_ID).orElse("")
-                + "\\"
-                + header.string(Tag.ISSUER_OF_PATIENT_ID).orElse("");
+    private static void belongsTogether(DataSet planned, DataSet frame, String pointer) {
+        if (!patient(frame).equals(patient(planned))) {
+            throw new Refusal(new Problem.InvalidValue(
+                    pointer,
+                    "This frame belongs to another patient than the planned one.",
+                    "Name a frame of the same patient."));
+        }
+        if (!frame.string(Tag.STUDY_INSTANCE_UID).equals(planned.string(Tag.STUDY_INSTANCE_UID))) {
+            throw new Refusal(new Problem.InvalidValue(
+                    pointer,
+                    "This frame belongs to another study than the planned one; a record stands in one study.",
+                    "Name a frame of the same study, or write a case for each study."));
+        }
+    }
+
+    /** By identifier and issuer; where there is no identifier, by name and date of birth. */
+    private static List<String> patient(DataSet header) {
+        String id = header.string(Tag.PATIENT_ID).orElse("");
+        return id.isEmpty()
+                ? List.of(
+                        header.string(Tag.PATIENT_NAME).orElse(""),
+                        header.string(Tag.PATIENT_BIRTH_DATE).orElse(""))
+                : List.of(id, header.string(Tag.ISSUER_OF_PATIENT_ID).orElse(""));
     }
 }

@@ -15,10 +15,10 @@ record RecordSource(RecordRevision revision, Installation installation, RecordFr
         frames = remembering(frames);
     }
 
-    /** Finding a frame reads and renders it, so each is found once. */
+    /** Finding a frame reads and renders it, so each is found once; a scale that the case states goes with it. */
     private static RecordFrames remembering(RecordFrames frames) {
         Map<FrameRef.Held, RecordFrame> found = new HashMap<>();
-        return ref -> found.computeIfAbsent(ref, frames::of);
+        return ref -> found.computeIfAbsent(ref, r -> frames.of(r).with(r.scale()));
     }
 
     /** A frame of the case together with the reference to it. */

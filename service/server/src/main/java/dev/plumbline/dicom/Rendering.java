@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferByte;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Samples as an image to look at. */
 final class Rendering {
@@ -22,15 +25,20 @@ final class Rendering {
         this.frameNumber = frameNumber;
     }
 
-    BufferedImage render(Samples samples) {
+    /** @param window instead of what the object states */
+    BufferedImage render(Samples samples, Optional<Window> window) {
         if (description.isGrey()) {
-            return grey(samples);
+            return grey(samples, window);
+        }
+        if (window.isPresent()) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "", "The frame is in colour; a window applies to grey frames.", "Leave the window out."));
         }
         return description.isPalette() ? palette(samples) : colour(samples);
     }
 
-    private BufferedImage grey(Samples samples) {
-        byte[] table = new GreyTable(description, FrameGeometryReader.sources(header, frameNumber)).build();
+    private BufferedImage grey(Samples samples, Optional<Window> window) {
+        byte[] table = new GreyTable(description, FrameGeometryReader.sources(header, frameNumber), window).build();
         BufferedImage image = new BufferedImage(samples.columns(), samples.rows(), BufferedImage.TYPE_BYTE_GRAY);
         byte[] shown = bytes(image);
         for (int pixel = 0; pixel < shown.length; pixel++) {

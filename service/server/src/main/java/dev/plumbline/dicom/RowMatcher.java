@@ -53,6 +53,7 @@ final class RowMatcher {
             }
             last = Math.max(index, slot.repeats() ? index : last);
             counts[index]++;
+            findings.matched(child, slot.row());
             value(child, slot.row());
             match(child, slot.node().children());
         }

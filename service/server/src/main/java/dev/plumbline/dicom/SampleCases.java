@@ -4,18 +4,21 @@ package dev.plumbline.dicom;
 import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
+import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.needle.Needle;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
 import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Constraints;
+import dev.plumbline.plan.Hazard;
 import dev.plumbline.plan.Intent;
+import dev.plumbline.plan.Nerve;
 import dev.plumbline.plan.PlanMarks;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
 import dev.plumbline.record.FrameRef;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.record.ObservedFrame;
 import dev.plumbline.record.Signature;
 import dev.plumbline.samples.Sample;
@@ -169,8 +172,20 @@ public final class SampleCases {
                 truth.target().at().onGrid(),
                 Optional.of(truth.target().kind()),
                 truth.skin().stream().map(PointPx::onGrid).toList(),
-                List.of(),
-                List.of());
+                truth.structures().nerves().stream()
+                        .map(nerve -> new Nerve(nerve.name(), onGrid(nerve.shape())))
+                        .toList(),
+                truth.structures().hazards().stream()
+                        .map(hazard ->
+                                new Hazard(hazard.name(), hazard.kind(), hazard.marginMm(), onGrid(hazard.shape())))
+                        .toList());
+    }
+
+    private static Shape onGrid(Shape shape) {
+        return shape instanceof Shape.Outline outline
+                ? new Shape.Outline(
+                        outline.points().stream().map(PointPx::onGrid).toList())
+                : new Shape.Disc(((Shape.Disc) shape).center().onGrid(), ((Shape.Disc) shape).radiusMm());
     }
 
     private static Needle needle() {

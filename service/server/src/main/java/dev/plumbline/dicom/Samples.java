@@ -1,19 +1,26 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
-/** The decoded samples of one frame. */
+/** The decoded samples of one frame, read from where the decoder left them, so that no frame is held twice. */
 final class Samples {
     private final PixelShape shape;
-    private final short[][] bands;
+    private final Cells cells;
     private final boolean converted;
 
-    /**
-     * @param bands one array per sample of a pixel, row after row, unsigned; kept, not copied
-     * @param converted whether YBR has become RGB already, as the compressed image itself demands
-     */
-    Samples(PixelShape shape, short[][] bands, boolean converted) {
+    /** Where samples are read from. */
+    interface Cells {
+        /**
+         * One sample in its lowest 16 bits.
+         *
+         * @param pixel row after row
+         */
+        int at(int band, int pixel);
+    }
+
+    /** @param converted whether YBR has become RGB already, as the compressed image itself demands */
+    Samples(PixelShape shape, Cells cells, boolean converted) {
         this.shape = shape;
-        this.bands = bands;
+        this.cells = cells;
         this.converted = converted;
     }
 
@@ -30,14 +37,14 @@ final class Samples {
     }
 
     int bands() {
-        return bands.length;
+        return shape.samples();
     }
 
     int at(int band, int pixel) {
-        return bands[band][pixel] & 0xffff;
+        return cells.at(band, pixel) & 0xffff;
     }
 
     int pixels() {
-        return bands[0].length;
+        return shape.rows() * shape.columns();
     }
 }

@@ -5,6 +5,8 @@ import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Probe;
+import dev.plumbline.geometry.SpeedOfSound;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,18 +15,21 @@ final class Scales {
     private Scales() {}
 
     /**
-     * The scale for marks that were measured before.
+     * The scale for marks that were measured before, for the speed of sound stated for the probe if there is one.
      *
      * @return empty where nothing was marked, or where nothing tells the scale
      */
-    static Optional<Calibration> of(FrameGeometry frame, List<PointPx> marks) {
+    static Optional<Calibration> of(FrameGeometry frame, Probe probe, List<PointPx> marks) {
         boolean untold = frame.regions().isEmpty()
                 && frame.pixelSpacing().isEmpty()
-                && frame.statedScale().isEmpty();
+                && frame.statedScale().isEmpty()
+                && frame.knownDistance().isEmpty();
         if (marks.isEmpty() || untold) {
             return Optional.empty();
         }
-        return Optional.of(frame.calibration(
-                marks.stream().map(at -> new NamedMark("/frame", at)).toList()));
+        return Optional.of(SpeedOfSound.applied(
+                probe.speedOfSoundMPerS(),
+                frame.calibration(
+                        marks.stream().map(at -> new NamedMark("/frame", at)).toList())));
     }
 }

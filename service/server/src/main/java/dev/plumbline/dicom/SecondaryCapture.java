@@ -1,17 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
-import dev.plumbline.record.Laterality;
 import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * An annotated frame as a Secondary Capture Image, DICOM PS3.3 A.8.1: RGB, one per frame used. It names the frame it was
  * drawn on and carries no scale of its own, because lengths are measured on the frame.
  */
 final class SecondaryCapture {
+    static final ObjectHeader.Kind KIND = ObjectHeader.Kind.ANNOTATED_FRAME;
     private static final int COLOURS = 3;
 
     private SecondaryCapture() {}
@@ -22,34 +21,20 @@ final class SecondaryCapture {
      */
     static DataSet of(RecordSource source, FramesUsed.Use use, int number, BufferedImage annotated) {
         Timestamp time = new Timestamp(source.revision().time());
-        DataSet object = ObjectHeader.of(source, ObjectHeader.Kind.ANNOTATED_FRAME, part(number))
+        DataSet object = ObjectHeader.of(source, KIND, KIND.part(number))
                 .put(Tag.IMAGE_TYPE, "DERIVED", "SECONDARY")
                 .put(Tag.CONVERSION_TYPE, "WSD")
-                .put(
-                        Tag.INSTANCE_NUMBER,
-                        Integer.toString(100 * source.revision().revision() + number))
+                .put(Tag.INSTANCE_NUMBER, ObjectHeader.instanceNumber(source.revision(), number))
                 .put(Tag.CONTENT_DATE, time.date())
                 .put(Tag.CONTENT_TIME, time.timeOfDay())
                 .putEmpty(Tag.PATIENT_ORIENTATION)
-                .put(
-                        Tag.LATERALITY,
-                        laterality(source.revision().document().context().laterality()))
+                .put(Tag.LATERALITY, ObjectHeader.laterality(source.revision().document()))
                 .put(Tag.BURNED_IN_ANNOTATION, "YES")
                 .put(Tag.DERIVATION_DESCRIPTION, "Plan and observation drawn on the frame")
                 .put(Tag.SOURCE_IMAGE_SEQUENCE, List.of(sourceImage(use)));
         lossy(object, use.placed().frame().header());
         pixels(object, annotated);
         return object;
-    }
-
-    static String part(int number) {
-        return "sc/" + number;
-    }
-
-    private static String[] laterality(Optional<Laterality> side) {
-        return side.filter(s -> s != Laterality.MIDLINE)
-                .map(s -> new String[] {s == Laterality.RIGHT ? "R" : "L"})
-                .orElse(new String[0]);
     }
 
     private static DataSet sourceImage(FramesUsed.Use use) {

@@ -30,7 +30,8 @@ final class StructureGroups {
         this.source = source;
         planned = source.planned();
         PointPx target = source.revision().document().marks().target();
-        calibration = Scales.of(planned.frame().geometry(), List.of(target));
+        calibration = Scales.of(
+                planned.frame().geometry(), source.revision().document().probe(), List.of(target));
     }
 
     /** Hazards first, each in the order it was marked. */

@@ -35,8 +35,8 @@ public final class TemplateCheck {
     public static CheckReport check(DataSet report, FrameCounts counts) {
         ContentItem root = ContentReader.read(report);
         Findings findings = new Findings(root);
-        rows(root, findings);
-        new HeaderRules(report, root, findings).check();
+        rows(root, "1500", findings);
+        new HeaderRules(report, root, findings).report();
         new CodeRules(findings).check(root);
         new CoordinateRules(root, counts, findings).check();
         List<ReadGroup> groups = RecordReader.groups(root);
@@ -45,12 +45,25 @@ public final class TemplateCheck {
         return findings.report();
     }
 
-    private static void rows(ContentItem root, Findings findings) {
-        Templates.Node row = Templates.of("1500").get(0);
+    /** Checks a key object selection of a record. */
+    static CheckReport keyObjects(DataSet selection) {
+        ContentItem root = ContentReader.read(selection);
+        Findings findings = new Findings(root);
+        rows(root, KeyObjects.TEMPLATE.identifier(), findings);
+        new HeaderRules(selection, root, findings).keyObjects();
+        new CodeRules(findings).check(root);
+        new CoordinateRules(root, uid -> OptionalInt.empty(), findings).check();
+        return findings.report();
+    }
+
+    private static void rows(ContentItem root, String template, Findings findings) {
+        Templates.Node row = Templates.of(template).get(0);
         if (!row.row().names(root) || !row.row().hasType(root)) {
-            findings.at(root, "is not the root of a measurement report (TID 1500 row 1)");
+            findings.at(
+                    root, "is not what the template begins with (" + row.row().title() + ")");
             return;
         }
+        findings.matched(root, row.row());
         new RowMatcher(findings).match(root, row.children());
     }
 }

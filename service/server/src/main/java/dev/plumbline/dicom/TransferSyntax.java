@@ -45,6 +45,14 @@ public enum TransferSyntax {
         return compareTo(JPEG_BASELINE) >= 0;
     }
 
+    /** Whether a library outside Java decodes it. */
+    boolean nativeCodec() {
+        return switch (this) {
+            case JPEG_LS, JPEG_LS_NEAR_LOSSLESS, JPEG_2000, JPEG_2000_REVERSIBLE -> true;
+            default -> false;
+        };
+    }
+
     boolean bigEndian() {
         return this == EXPLICIT_BIG_ENDIAN;
     }

@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.Part;
 import dev.plumbline.archive.Dispatch.State;
-import dev.plumbline.record.Uids;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -66,8 +65,10 @@ public final class DispatchJson {
         return item;
     }
 
+    /** The report is the last of its objects. */
     private static String recordUid(Dispatch dispatch) {
-        return Uids.instance(dispatch.addressed().caseId(), dispatch.addressed().revision(), "sr");
+        List<Part> parts = dispatch.parts();
+        return parts.isEmpty() ? "" : parts.get(parts.size() - 1).sopInstanceUid();
     }
 
     private static @Nullable String text(String words) {

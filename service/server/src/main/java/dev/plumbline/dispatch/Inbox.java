@@ -4,6 +4,7 @@ package dev.plumbline.dispatch;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Reception;
 import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.Identifiers;
 import dev.plumbline.dicom.TransferSyntax;
 import dev.plumbline.dimse.Reply;
@@ -55,9 +56,7 @@ public final class Inbox implements Services {
         if (problem instanceof Problem.UnsupportedObject) {
             return Status.CLASS_NOT_SUPPORTED;
         }
-        return problem instanceof Problem.ContradictoryFields
-                ? Status.DATA_SET_DOES_NOT_MATCH
-                : Status.CANNOT_UNDERSTAND;
+        return DicomFile.isOtherThanStated(problem) ? Status.DATA_SET_DOES_NOT_MATCH : Status.CANNOT_UNDERSTAND;
     }
 
     @Override

@@ -35,6 +35,9 @@ public final class PeerCheck {
     /** The objects of a record, with their names. Source: DICOM PS3.4, B.5. */
     static final Map<String, String> RECORD_CLASSES = Map.of(
             "1.2.840.10008.5.1.4.1.1.88.33", "Comprehensive SR",
+            "1.2.840.10008.5.1.4.1.1.88.59", "Key Object Selection",
+            "1.2.840.10008.5.1.4.1.1.11.1", "Grayscale Presentation State",
+            "1.2.840.10008.5.1.4.1.1.104.1", "Encapsulated PDF",
             "1.2.840.10008.5.1.4.1.1.7", "Secondary Capture Image");
 
     private static final Duration CERTIFICATE_WARNING = Duration.ofDays(30);

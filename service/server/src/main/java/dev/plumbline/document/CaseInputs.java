@@ -2,14 +2,12 @@
 package dev.plumbline.document;
 
 import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
-import dev.plumbline.geometry.Shape;
+import dev.plumbline.geometry.Repeat;
 import dev.plumbline.observation.ObservationInput;
-import dev.plumbline.observation.ObservationMarks;
-import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.PlanInput;
-import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
@@ -42,7 +40,7 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
      */
     public static CaseInputs of(CaseDocument document, Frames frames) {
         FrameGeometry planned = geometry(document.frame(), "/frame", frames);
-        checkPlanMarks(document, planned);
+        check(StatedMarks.ofPlan(document), planned);
         PlanInput plan = new PlanInput(
                 document.approach(),
                 planned,
@@ -57,11 +55,16 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
             ObservedFrame observed = document.observations().get(i);
             String at = "/observations/" + i;
             FrameGeometry frame = geometry(observed.frame(), at + "/frame", frames);
-            checkObservation(observed.marks(), at, frame);
-            boolean samePicture = observed.frame().equals(document.frame());
+            check(StatedMarks.ofObservation(document, i), frame);
+            boolean samePicture = observed.frame().equals(document.frame()) && identifies(observed.frame());
             observations.add(new ObservationInput(observed.marks(), frame, samePicture));
         }
         return new CaseInputs(plan, observations);
+    }
+
+    /** A stated size and scale may be those of any number of pictures. */
+    private static boolean identifies(FrameRef frame) {
+        return !(frame instanceof FrameRef.Stated);
     }
 
     private static FrameGeometry geometry(FrameRef ref, String pointer, Frames frames) {
@@ -71,52 +74,22 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
                     stated.columns(), stated.rows(), List.of(), Optional.empty(), Optional.of(scale), "stated");
         }
         try {
-            return frames.geometry(ref);
+            FrameGeometry frame = frames.geometry(ref).with(ref.scale());
+            ref.scale().ifPresent(scale -> scale.check(pointer + "/scale", frame));
+            return frame;
         } catch (Refusal refusal) {
             throw new Refusal(FrameProblem.at(pointer, refusal.problem()));
         }
     }
 
-    private static void checkPlanMarks(CaseDocument document, FrameGeometry frame) {
-        PlanMarks marks = document.marks();
-        check(marks.target(), "/marks/target", frame);
-        check(document.probe().midpoint(), "/probe/midpoint", frame);
-        check(marks.skin(), "/marks/skin", frame);
-        for (int i = 0; i < marks.nerves().size(); i++) {
-            check(marks.nerves().get(i).shape(), "/marks/nerves/" + i, frame);
+    private static void check(List<NamedMark> marks, FrameGeometry frame) {
+        for (NamedMark mark : marks) {
+            check(mark.at(), mark.pointer(), frame);
+            List<Repeat> repeats = mark.at().repeats();
+            for (int i = 0; i < repeats.size(); i++) {
+                check(repeats.get(i).at(), mark.pointer() + "/repeats/" + i, frame);
+            }
         }
-        for (int i = 0; i < marks.hazards().size(); i++) {
-            check(marks.hazards().get(i).shape(), "/marks/hazards/" + i, frame);
-        }
-        if (document.intent().orElse(null) instanceof Intent.EntryMark entry) {
-            check(entry.at(), "/intent/entry", frame);
-        }
-    }
-
-    private static void checkObservation(ObservationMarks marks, String at, FrameGeometry frame) {
-        check(marks.shaft(), at + "/shaft", frame);
-        check(marks.tip(), at + "/tip", frame);
-        check(marks.midpoint(), at + "/midpoint", frame);
-        check(marks.target(), at + "/target", frame);
-        check(marks.skin(), at + "/skin", frame);
-    }
-
-    private static void check(Shape shape, String pointer, FrameGeometry frame) {
-        if (shape instanceof Shape.Outline outline) {
-            check(outline.points(), pointer + "/outline", frame);
-        } else {
-            check(((Shape.Disc) shape).center(), pointer + "/disc/center", frame);
-        }
-    }
-
-    private static void check(List<PointPx> points, String pointer, FrameGeometry frame) {
-        for (int i = 0; i < points.size(); i++) {
-            check(points.get(i), pointer + "/" + i, frame);
-        }
-    }
-
-    private static void check(Optional<PointPx> point, String pointer, FrameGeometry frame) {
-        point.ifPresent(p -> check(p, pointer, frame));
     }
 
     private static void check(PointPx point, String pointer, FrameGeometry frame) {

@@ -2,6 +2,7 @@
 package dev.plumbline.document;
 
 import java.util.List;
+import java.util.Set;
 
 /** The objects of the case document with every field name each one knows; the schema lists the same names (tested). */
 enum CaseObject {
@@ -18,9 +19,18 @@ enum CaseObject {
             "uncertainty",
             "observations",
             "context",
+            "session",
+            "team",
+            "checks",
+            "events",
+            "agents",
+            "impression",
+            "record",
             "signature"),
-    FRAME("file", "sopInstanceUid", "frameNumber", "columns", "rows", "mmPerColumn", "mmPerRow"),
-    POINT("column", "row"),
+    FRAME("file", "sopInstanceUid", "frameNumber", "scale", "columns", "rows", "mmPerColumn", "mmPerRow"),
+    SCALE("from", "to", "distanceMm"),
+    POINT("column", "row", "repeats"),
+    REPEAT("column", "row", "by"),
     PROBE(
             "kind",
             "footprintMm",
@@ -30,13 +40,16 @@ enum CaseObject {
             "skinBeyondProbe",
             "housingLengthMm",
             "housingHalfThicknessMm",
-            "imageInverted"),
+            "imageInverted",
+            "arcRadiusMm",
+            "speedOfSoundMPerS"),
     SKIN_BEYOND_PROBE("radiusMm", "dropMm", "atMm"),
     MARKS("target", "targetKind", "nerves", "skin", "hazards"),
     NERVE("name", "disc", "outline"),
     HAZARD("name", "kind", "marginMm", "disc", "outline"),
     DISC("center", "radiusMm"),
-    NEEDLE("gauge", "lengthMm", "echogenic"),
+    NEEDLE("gauge", "lengthMm", "echogenic", "wish"),
+    NEEDLE_WISH("tipTypes", "gauges", "echogenic"),
     INTENT("entryDistanceMm", "angleToSkinDeg", "entry", "punctureDistanceMm"),
     CONSTRAINTS(
             "angleBandDeg",
@@ -54,18 +67,122 @@ enum CaseObject {
     UNCERTAINTY("markPx", "scaleRelative", "scannerTolerance"),
     SCANNER_TOLERANCE("mm", "percent"),
     OBSERVATION("id", "phase", "frame", "shaft", "tip", "tipIsTip", "midpoint", "target", "skin", "punctureDistanceMm"),
-    CONTEXT("block", "laterality", "operator"),
+    CONTEXT(
+            "block",
+            "laterality",
+            "sideAnswered",
+            "operator",
+            "indication",
+            "localisation",
+            "patientState",
+            "position",
+            "allergiesAsked",
+            "allergyText",
+            "coagulation",
+            "baselineNeurology",
+            "skinPreparation",
+            "ivAccess",
+            "monitoring",
+            "lots",
+            "consent",
+            "weight",
+            "idealWeightKg",
+            "leanWeightKg",
+            "heightCm",
+            "ageYears",
+            "otherLocalAnaestheticToday",
+            "nothingGiven"),
     PERSON("name", "role"),
-    SIGNATURE("name", "organization", "role", "time");
+    WEIGHT("kg", "source"),
+    CONSENT("answer", "reason", "by", "at"),
+    OTHER_LOCAL_ANAESTHETIC("answer", "doses"),
+    OTHER_DOSE("id", "drug", "basis", "massMg", "vasoconstrictor", "route", "technique", "at"),
+    TEAM_MEMBER("id", "name", "role", "grade", "supervision"),
+    CHECK("id", "check", "answer", "reason", "by", "at"),
+    EVENT(
+            "id",
+            "kind",
+            "happenedAt",
+            "enteredAt",
+            "enteredBy",
+            "enteredLater",
+            "corrects",
+            "reason",
+            "names",
+            "block",
+            "side",
+            "markSeen",
+            "consentSeen",
+            "punctureSite",
+            "state",
+            "step",
+            "finding",
+            "blood",
+            "volumeMl",
+            "fluid",
+            "agent",
+            "hydrolocation",
+            "spread",
+            "resistance",
+            "pain",
+            "sign",
+            "what",
+            "complication",
+            "by",
+            "text",
+            "to"),
+    RESISTANCE("value", "unit", "device"),
+    AGENT(
+            "id",
+            "corrects",
+            "drug",
+            "basis",
+            "concentration",
+            "additives",
+            "purpose",
+            "route",
+            "technique",
+            "mixture",
+            "volumeMl",
+            "brand",
+            "lot",
+            "exceeding"),
+    CONCENTRATION("percent", "mgPerMl", "microgramsPerMl", "oneIn"),
+    ADDITIVE("drug", "basis", "concentration"),
+    VOLUMES("planned", "drawnUp", "given", "discarded"),
+    EXCEEDING("reason", "by", "at"),
+    RECORD("sightDetail"),
+    SIGNATURE("name", "organization", "role", "time", "incompleteBecause"),
+    INCOMPLETE_BECAUSE(
+            "patient",
+            "block",
+            "side",
+            "performer",
+            "consent",
+            "stopMoment",
+            "patientState",
+            "needle",
+            "agents",
+            "aspirationAndSpread",
+            "pain",
+            "complications");
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> fields;
 
+    @SuppressWarnings("ImmutableEnumChecker") // Set.copyOf cannot be changed
+    private final Set<String> names;
+
     CaseObject(String... fields) {
         this.fields = List.of(fields);
+        this.names = Set.copyOf(this.fields);
     }
 
     List<String> fields() {
         return fields;
+    }
+
+    boolean knows(String name) {
+        return names.contains(name);
     }
 }

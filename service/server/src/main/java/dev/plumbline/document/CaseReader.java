@@ -2,6 +2,7 @@
 package dev.plumbline.document;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
@@ -38,7 +39,7 @@ final class CaseReader {
                 .orElseThrow(() -> fields.missing("approach", "inPlane or outOfPlane"));
         FrameRef frame = frame(fields.object("frame", CaseObject.FRAME)
                 .orElseThrow(() -> fields.missing("frame", "the frame that the marks were made on")));
-        return new CaseDocument(
+        return FrameScales.shared(new CaseDocument(
                 fields.text("caseId", Wording.IDENTIFIER),
                 approach,
                 frame,
@@ -50,7 +51,8 @@ final class CaseReader {
                 LimitsReader.uncertainty(fields),
                 observations(fields, frame),
                 ContextReader.context(fields),
-                ContextReader.signature(fields));
+                BedsideReader.bedside(fields),
+                ContextReader.signature(fields)));
     }
 
     /** Before all else: another version may know other fields. */
@@ -75,7 +77,7 @@ final class CaseReader {
                     "Give one of the three.");
         }
         boolean stated = fields.has("columns");
-        for (String other : stated ? List.of("frameNumber") : List.of("rows", "mmPerColumn", "mmPerRow")) {
+        for (String other : stated ? List.of("frameNumber", "scale") : List.of("rows", "mmPerColumn", "mmPerRow")) {
             if (fields.has(other)) {
                 throw fields.contradiction(
                         "The fields " + given.get(0) + " and " + other + " do not go together.",
@@ -95,9 +97,10 @@ final class CaseReader {
 
     private FrameRef instance(Fields fields) {
         int frameNumber = fields.whole("frameNumber", 1, Integer.MAX_VALUE).orElse(1);
+        Optional<KnownDistance> scale = fields.object("scale", CaseObject.SCALE).map(CaseReader::scale);
         Optional<String> file = fields.text("file", Wording.PATH);
         if (file.isEmpty()) {
-            return new FrameRef.Held(fields.needText("sopInstanceUid", Wording.UID), frameNumber);
+            return new FrameRef.Held(fields.needText("sopInstanceUid", Wording.UID), frameNumber, scale);
         }
         if (door == Door.HTTP) {
             throw new Refusal(new Problem.InvalidValue(
@@ -105,7 +108,13 @@ final class CaseReader {
                     "A frame cannot be named by a file over HTTP.",
                     "Send the frame with POST /v1/frames and give its sopInstanceUid here."));
         }
-        return new FrameRef.File(file.get(), frameNumber);
+        return new FrameRef.File(file.get(), frameNumber, scale);
+    }
+
+    /** What only the frame can tell, such as whether the points are on it, is checked there. */
+    private static KnownDistance scale(Fields fields) {
+        return new KnownDistance(
+                fields.needPoint("from"), fields.needPoint("to"), fields.needNumber("distanceMm", Range.LENGTH));
     }
 
     private static Intent intent(Fields fields, Approach approach) {

@@ -2,14 +2,17 @@
 package dev.plumbline.document;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.needle.Needle;
+import dev.plumbline.needle.NeedleWish;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
 import dev.plumbline.plan.Constraints;
@@ -18,18 +21,18 @@ import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.Nerve;
 import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.plan.TargetKind;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
 import dev.plumbline.record.FrameRef;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.record.ObservedFrame;
 import dev.plumbline.record.Signature;
-import java.time.format.DateTimeFormatter;
+import java.util.Optional;
 
 /** Writes the case document field by field, the mirror of the readers. */
 final class CaseWriter {
     ObjectNode write(CaseDocument document) {
-        return new Stated()
+        Stated node = new Stated()
                 .put("schema", CaseDocument.SCHEMA)
                 .putText("caseId", document.caseId())
                 .put("approach", document.approach().word())
@@ -41,11 +44,12 @@ final class CaseWriter {
                 .putObject("constraints", constraints(document.constraints()))
                 .putObject("uncertainty", uncertainty(document.uncertainty()))
                 .putObjects("observations", document.observations(), CaseWriter::observation)
-                .putObject("context", context(document.context()))
+                .putObject("context", context(document))
                 .putObject(
                         "signature",
-                        document.signature().map(CaseWriter::signature).orElseGet(CaseWriter::nothing))
-                .node();
+                        document.signature().map(CaseWriter::signature).orElseGet(CaseWriter::nothing));
+        BedsideWriter.into(node, document.bedside());
+        return node.node();
     }
 
     private static ObjectNode nothing() {
@@ -54,10 +58,12 @@ final class CaseWriter {
 
     static ObjectNode frame(FrameRef frame) {
         if (frame instanceof FrameRef.File file) {
-            return nothing().put("file", file.path()).put("frameNumber", file.frameNumber());
+            return scaled(nothing().put("file", file.path()).put("frameNumber", file.frameNumber()), file.scale());
         }
         if (frame instanceof FrameRef.Held held) {
-            return nothing().put("sopInstanceUid", held.sopInstanceUid()).put("frameNumber", held.frameNumber());
+            return scaled(
+                    nothing().put("sopInstanceUid", held.sopInstanceUid()).put("frameNumber", held.frameNumber()),
+                    held.scale());
         }
         FrameRef.Stated stated = (FrameRef.Stated) frame;
         return nothing()
@@ -65,6 +71,14 @@ final class CaseWriter {
                 .put("rows", stated.rows())
                 .put("mmPerColumn", stated.mmPerColumn())
                 .put("mmPerRow", stated.mmPerRow());
+    }
+
+    private static ObjectNode scaled(ObjectNode frame, Optional<KnownDistance> scale) {
+        scale.ifPresent(stated -> frame.putObject("scale")
+                .put("distanceMm", stated.distanceMm())
+                .<ObjectNode>set("from", Stated.point(stated.from()))
+                .set("to", Stated.point(stated.to())));
+        return frame;
     }
 
     private static ObjectNode probe(Probe probe) {
@@ -77,6 +91,8 @@ final class CaseWriter {
                 .put("housingLengthMm", probe.housingLengthMm())
                 .put("housingHalfThicknessMm", probe.housingHalfThicknessMm())
                 .putFlag("imageInverted", probe.imageInverted())
+                .put("arcRadiusMm", probe.arcRadiusMm())
+                .put("speedOfSoundMPerS", probe.speedOfSoundMPerS())
                 .node();
         probe.skinBeyondProbe().ifPresent(skin -> node.set("skinBeyondProbe", skin(skin)));
         return node;
@@ -129,7 +145,22 @@ final class CaseWriter {
                 .put("gauge", needle.gauge())
                 .put("lengthMm", needle.lengthMm())
                 .putFlag("echogenic", needle.echogenic())
+                .putObject("wish", needle.wish().map(CaseWriter::wish).orElseGet(CaseWriter::nothing))
                 .node();
+    }
+
+    private static ObjectNode wish(NeedleWish wish) {
+        ObjectNode node = nothing();
+        if (!wish.tipTypes().isEmpty()) {
+            ArrayNode tips = node.putArray("tipTypes");
+            wish.tipTypes().forEach(tip -> tips.add(tip.word()));
+        }
+        if (!wish.gauges().isEmpty()) {
+            ArrayNode gauges = node.putArray("gauges");
+            wish.gauges().forEach(gauges::add);
+        }
+        wish.echogenic().ifPresent(wanted -> node.put("echogenic", wanted));
+        return node;
     }
 
     private static ObjectNode intent(Intent intent) {
@@ -196,8 +227,9 @@ final class CaseWriter {
                 .node();
     }
 
-    private static ObjectNode context(Context context) {
-        return new Stated()
+    private static ObjectNode context(CaseDocument document) {
+        Context context = document.context();
+        Stated node = new Stated()
                 .putText("block", context.block())
                 .putText("laterality", context.laterality().map(Laterality::word))
                 .putObject(
@@ -207,7 +239,8 @@ final class CaseWriter {
                                         .put("name", person.name())
                                         .putText("role", person.role())
                                         .node())
-                                .orElseGet(CaseWriter::nothing))
+                                .orElseGet(CaseWriter::nothing));
+        return BedsideWriter.surroundings(node, document.bedside().surroundings())
                 .node();
     }
 
@@ -216,7 +249,14 @@ final class CaseWriter {
                 .put("name", signature.name())
                 .putText("organization", signature.organization())
                 .putText("role", signature.role())
-                .put("time", DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(signature.time()))
+                .putTime("time", signature.time())
+                .putObject("incompleteBecause", reasons(signature))
                 .node();
+    }
+
+    private static ObjectNode reasons(Signature signature) {
+        ObjectNode reasons = nothing();
+        signature.incompleteBecause().forEach(reasons::put);
+        return reasons;
     }
 }

@@ -3,19 +3,16 @@ package dev.plumbline.document;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.Context;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.record.Signature;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeParseException;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Reads what the case is about and who stands for it. */
 final class ContextReader {
-    private static final String TIME = "a time with offset, such as 2026-01-05T10:15:00+01:00";
-
     private ContextReader() {}
 
     static Context context(Fields document) {
@@ -32,15 +29,18 @@ final class ContextReader {
     }
 
     private static Optional<Laterality> laterality(Fields fields) {
-        if (fields.value("laterality")
-                .filter(l -> "bilateral".equals(l.textValue()))
-                .isPresent()) {
+        return side(fields, "laterality");
+    }
+
+    /** One side; both are two cases. */
+    static Optional<Laterality> side(Fields fields, String name) {
+        if (fields.value(name).filter(l -> "bilateral".equals(l.textValue())).isPresent()) {
             throw new Refusal(new Problem.InvalidValue(
-                    fields.pointer("laterality"),
+                    fields.pointer(name),
                     "A case is about one side; \"bilateral\" is two cases.",
                     "Write two cases, one with \"right\" and one with \"left\"."));
         }
-        return fields.word("laterality", List.of(Laterality.values()), Laterality::word);
+        return fields.word(name, List.of(Laterality.values()), Laterality::word);
     }
 
     static Optional<Signature> signature(Fields document) {
@@ -49,26 +49,16 @@ final class ContextReader {
                         fields.needText("name", Wording.NAME),
                         fields.text("organization", Wording.NAME),
                         fields.text("role", Wording.NAME),
-                        time(fields)));
+                        fields.needTime("time"),
+                        fields.objectOr(
+                                "incompleteBecause", CaseObject.INCOMPLETE_BECAUSE, Map.of(), ContextReader::reasons)));
     }
 
-    /** As far as a DICOM date and time can carry it: four-digit year, offset of whole minutes (PS3.5, 6.2, DT). */
-    private static OffsetDateTime time(Fields fields) {
-        String text = fields.needText("time", Wording.NAME);
-        try {
-            OffsetDateTime time = OffsetDateTime.parse(text);
-            int offset = time.getOffset().getTotalSeconds();
-            if (time.getYear() < 1900 || time.getYear() > 9999 || offset % 60 != 0 || !inUse(time.getOffset())) {
-                throw Fields.refusal(fields.pointer("time"), TIME);
-            }
-            return time;
-        } catch (DateTimeParseException e) {
-            throw Fields.refusal(fields.pointer("time"), TIME);
+    private static Map<String, String> reasons(Fields fields) {
+        Map<String, String> reasons = new HashMap<>();
+        for (String item : CaseObject.INCOMPLETE_BECAUSE.fields()) {
+            fields.text(item, Wording.REMARK).ifPresent(reason -> reasons.put(item, reason));
         }
-    }
-
-    /** Source: DICOM PS3.5, 6.2, DT: offsets from -1200 to +1400. */
-    private static boolean inUse(ZoneOffset offset) {
-        return -12 * 3600 <= offset.getTotalSeconds() && offset.getTotalSeconds() <= 14 * 3600;
+        return reasons;
     }
 }

@@ -6,10 +6,15 @@ import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.needle.Needle;
+import dev.plumbline.needle.NeedleWish;
+import dev.plumbline.needle.TipType;
 import java.util.List;
 
 /** Reads what is stated about probe and needle. */
 final class EquipmentReader {
+    private static final int LEAST_GAUGE = 1;
+    private static final int MOST_GAUGE = 40;
+
     private EquipmentReader() {}
 
     static Probe probe(Fields document) {
@@ -26,7 +31,9 @@ final class EquipmentReader {
                 probe.value("skinBeyondProbe").map(skin -> skin(skin, probe.pointer("skinBeyondProbe"))),
                 probe.number("housingLengthMm", Range.LENGTH),
                 probe.number("housingHalfThicknessMm", Range.LENGTH),
-                probe.flag("imageInverted"));
+                probe.flag("imageInverted"),
+                probe.number("arcRadiusMm", Range.LENGTH),
+                probe.number("speedOfSoundMPerS", Range.SPEED_OF_SOUND));
     }
 
     private static SkinBeyondProbe skin(JsonNode json, String pointer) {
@@ -55,8 +62,18 @@ final class EquipmentReader {
                 CaseObject.NEEDLE,
                 Needle.NOTHING_STATED,
                 needle -> new Needle(
-                        needle.whole("gauge", 1, 40),
+                        needle.whole("gauge", LEAST_GAUGE, MOST_GAUGE),
                         needle.number("lengthMm", Range.LENGTH),
-                        needle.flag("echogenic")));
+                        needle.flag("echogenic"),
+                        needle.object("wish", CaseObject.NEEDLE_WISH)
+                                .map(EquipmentReader::wish)
+                                .filter(wish -> !wish.equals(NeedleWish.ANY))));
+    }
+
+    private static NeedleWish wish(Fields wish) {
+        return new NeedleWish(
+                wish.list("tipTypes", (tip, at) -> Fields.word(tip, at, List.of(TipType.values()), TipType::word)),
+                wish.list("gauges", (gauge, at) -> Fields.whole(gauge, at, LEAST_GAUGE, MOST_GAUGE)),
+                wish.flag("echogenic"));
     }
 }

@@ -3,18 +3,22 @@ package dev.plumbline.document;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Repeat;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.math.BigDecimal;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 /**
  * One JSON object of the case document while it is read: every question names the field and what it may hold, every refusal
@@ -24,34 +28,51 @@ final class Fields {
     /** Points, structures or observations in one list at most; a design choice far above any use. */
     private static final int MOST_ITEMS = 1000;
 
+    private static final String TIME = "a time with offset, such as 2026-01-05T10:15:00+01:00";
+
     private final JsonNode node;
-    private final String pointer;
-    private final CaseObject object;
+    private final Place place;
+    private final List<String> known;
 
     /** Opens an object; refuses what is no object and every name it does not know. */
     Fields(JsonNode node, String pointer, CaseObject object) {
+        this(node, () -> pointer, object.fields());
+    }
+
+    /** An object of another document, by its field names. */
+    Fields(JsonNode node, String pointer, List<String> known) {
+        this(node, () -> pointer, known);
+    }
+
+    /** Where an object stands; spelled out only when it has to be named. */
+    @FunctionalInterface
+    private interface Place {
+        String pointer();
+    }
+
+    private Fields(JsonNode node, Place place, List<String> known) {
         if (!node.isObject()) {
-            throw refusal(pointer, "a JSON object");
+            throw refusal(place.pointer(), "a JSON object");
         }
         this.node = node;
-        this.pointer = pointer;
-        this.object = object;
+        this.place = place;
+        this.known = known;
         for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
             String name = names.next();
-            if (!object.fields().contains(name)) {
-                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, object.fields())));
+            if (!known.contains(name)) {
+                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, known)));
             }
         }
     }
 
     /** RFC 6901 pointer of this object. */
     String pointer() {
-        return pointer;
+        return place.pointer();
     }
 
     /** RFC 6901 pointer of a field of this object. */
     String pointer(String name) {
-        return pointer + "/" + name.replace("~", "~0").replace("/", "~1");
+        return place.pointer() + "/" + name.replace("~", "~0").replace("/", "~1");
     }
 
     boolean has(String name) {
@@ -59,14 +80,15 @@ final class Fields {
     }
 
     Optional<JsonNode> value(String name) {
-        if (!object.fields().contains(name)) {
-            throw new IllegalArgumentException(name + " is not listed for " + object);
+        if (!known.contains(name)) {
+            throw new IllegalArgumentException(name + " is not listed among " + known);
         }
-        return Optional.ofNullable(node.get(name)).filter(value -> !value.isNull());
+        JsonNode value = node.get(name);
+        return value == null || value.isNull() ? Optional.empty() : Optional.of(value);
     }
 
     Optional<Fields> object(String name, CaseObject kind) {
-        return value(name).map(value -> new Fields(value, pointer(name), kind));
+        return value(name).map(value -> new Fields(value, () -> pointer(name), kind.fields()));
     }
 
     /** What the object holds, or what stands for an object that is absent. */
@@ -76,20 +98,28 @@ final class Fields {
 
     /** The items of an array, read in order; none where it is absent. */
     <T> List<T> list(String name, BiFunction<JsonNode, String, T> reading) {
+        return items(name, (item, at) -> reading.apply(item, at.pointer()));
+    }
+
+    <T> List<T> objects(String name, CaseObject kind, Function<Fields, T> reading) {
+        return items(name, (item, at) -> reading.apply(new Fields(item, at, kind.fields())));
+    }
+
+    private <T> List<T> items(String name, BiFunction<JsonNode, Place, T> reading) {
         Optional<JsonNode> array = value(name);
         if (array.isEmpty()) {
             return List.of();
         }
-        if (!array.get().isArray() || array.get().size() > MOST_ITEMS) {
+        int size = array.get().size();
+        if (!array.get().isArray() || size > MOST_ITEMS) {
             throw refusal(pointer(name), "an array of at most " + MOST_ITEMS + " items");
         }
-        return IntStream.range(0, array.get().size())
-                .mapToObj(i -> reading.apply(array.get().get(i), pointer(name) + "/" + i))
-                .toList();
-    }
-
-    <T> List<T> objects(String name, CaseObject kind, Function<Fields, T> reading) {
-        return list(name, (item, at) -> reading.apply(new Fields(item, at, kind)));
+        List<T> items = new ArrayList<>(size);
+        for (int i = 0; i < size; i++) {
+            int index = i;
+            items.add(reading.apply(array.get().get(i), () -> pointer(name) + "/" + index));
+        }
+        return List.copyOf(items);
     }
 
     /** None, or at least so many points. */
@@ -105,8 +135,34 @@ final class Fields {
         return object(name, CaseObject.POINT).map(Fields::asPoint);
     }
 
-    /** This object as a point, rounded to 1/64 px. */
+    PointPx needPoint(String name) {
+        return point(name).orElseThrow(() -> missing(name, "a point of the frame: column and row"));
+    }
+
+    /** This object as a point, rounded to 1/64 px: stated once, or as the mean of repeats. */
     PointPx asPoint() {
+        if (!has("repeats")) {
+            return onGrid();
+        }
+        if (has("column") || has("row")) {
+            throw contradiction(
+                    "A mark is given either once or as repeats.", "Remove column and row, or remove repeats.");
+        }
+        List<Repeat> repeats = objects("repeats", CaseObject.REPEAT, Fields::asRepeat);
+        try {
+            return PointPx.meanOf(repeats);
+        } catch (Refusal tooFew) {
+            Problem problem = tooFew.problem();
+            throw new Refusal(new Problem.InvalidValue(pointer("repeats"), problem.detail(), problem.remedy()));
+        }
+    }
+
+    private Repeat asRepeat() {
+        PointPx point = onGrid();
+        return new Repeat(point.column(), point.row(), text("by", Wording.NAME));
+    }
+
+    private PointPx onGrid() {
         PointPx point =
                 new PointPx(needNumber("column", Range.COORDINATE), needNumber("row", Range.COORDINATE)).onGrid();
         return new PointPx(point.column() + 0.0, point.row() + 0.0); // no negative zero
@@ -114,7 +170,16 @@ final class Fields {
 
     OptionalDouble number(String name, Range range) {
         Optional<JsonNode> value = value(name);
-        return value.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(number(value.get(), pointer(name), range));
+        if (value.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        JsonNode number = value.get();
+        boolean taken = number.isNumber() && range.holds(number.doubleValue());
+        return OptionalDouble.of(taken ? plain(number) : number(number, pointer(name), range));
+    }
+
+    private static double plain(JsonNode number) {
+        return number.doubleValue() + 0.0; // no negative zero
     }
 
     static double number(JsonNode value, String pointer, Range range) {
@@ -124,7 +189,7 @@ final class Fields {
         if (!range.holds(value.doubleValue())) {
             throw refusal(pointer, range.words());
         }
-        return value.doubleValue() + 0.0; // no negative zero
+        return plain(value);
     }
 
     double needNumber(String name, Range range) {
@@ -133,14 +198,15 @@ final class Fields {
 
     OptionalInt whole(String name, int low, int high) {
         Optional<JsonNode> value = value(name);
-        if (value.isEmpty()) {
-            return OptionalInt.empty();
-        }
-        double number = value.get().isNumber() ? value.get().doubleValue() : Double.NaN;
+        return value.isEmpty() ? OptionalInt.empty() : OptionalInt.of(whole(value.get(), pointer(name), low, high));
+    }
+
+    static int whole(JsonNode value, String pointer, int low, int high) {
+        double number = value.isNumber() ? value.doubleValue() : Double.NaN;
         if (number != Math.rint(number) || number < low || number > high) {
-            throw refusal(pointer(name), "a whole number from " + low + " to " + high);
+            throw refusal(pointer, "a whole number from " + low + " to " + high);
         }
-        return OptionalInt.of((int) number);
+        return (int) number;
     }
 
     int needWhole(String name, int low, int high) {
@@ -172,15 +238,99 @@ final class Fields {
     /** One of a list of words. */
     <E> Optional<E> word(String name, List<E> known, Function<E, String> word) {
         Optional<JsonNode> value = value(name);
-        if (value.isEmpty()) {
-            return Optional.empty();
+        return value.isEmpty() ? Optional.empty() : Optional.of(word(value.get(), () -> pointer(name), known, word));
+    }
+
+    static <E> E word(JsonNode value, String pointer, List<E> known, Function<E, String> word) {
+        return word(value, () -> pointer, known, word);
+    }
+
+    private static <E> E word(JsonNode value, Place place, List<E> known, Function<E, String> word) {
+        for (E one : known) {
+            if (word.apply(one).equals(value.textValue())) {
+                return one;
+            }
         }
-        Map<String, E> byWord = known.stream().collect(Collectors.toMap(word, e -> e));
-        E found = value.get().isTextual() ? byWord.get(value.get().textValue()) : null;
-        if (found == null) {
-            throw refusal(pointer(name), "one of " + known.stream().map(word).collect(Collectors.joining(", ")));
+        throw refusal(place.pointer(), "one of " + known.stream().map(word).collect(Collectors.joining(", ")));
+    }
+
+    /** Words of a list, each at most once. */
+    <E> List<E> words(String name, List<E> known, Function<E, String> word) {
+        List<E> found = list(
+                name,
+                (item, at) -> known.stream()
+                        .filter(e -> item.isTextual() && word.apply(e).equals(item.textValue()))
+                        .findFirst()
+                        .orElseThrow(() ->
+                                refusal(at, "one of " + known.stream().map(word).collect(Collectors.joining(", ")))));
+        if (found.stream().distinct().count() != found.size()) {
+            throw refusal(pointer(name), "a list without repetition");
         }
-        return Optional.of(found);
+        return found;
+    }
+
+    <E> E needWord(String name, List<E> known, Function<E, String> word) {
+        return word(name, known, word)
+                .orElseThrow(
+                        () -> missing(name, "one of " + known.stream().map(word).collect(Collectors.joining(", "))));
+    }
+
+    List<String> texts(String name, Wording wording) {
+        return list(name, (item, at) -> {
+            if (!item.isTextual() || !wording.takes(item.textValue())) {
+                throw refusal(at, wording.words());
+            }
+            return item.textValue();
+        });
+    }
+
+    boolean needFlag(String name) {
+        return flag(name).orElseThrow(() -> missing(name, "true or false"));
+    }
+
+    /** The decimal as it is written, up to the 17 digits that a JSON number carries between programs; no idle zeros. */
+    Optional<BigDecimal> decimal(String name, Range range) {
+        return value(name).map(value -> {
+            number(value, pointer(name), range);
+            BigDecimal stripped = value.decimalValue().stripTrailingZeros();
+            return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+        });
+    }
+
+    BigDecimal needDecimal(String name, Range range) {
+        return decimal(name, range).orElseThrow(() -> missing(name, range.words()));
+    }
+
+    /** As far as a DICOM date and time can carry it: four-digit year, offset of whole minutes (PS3.5, 6.2, DT). */
+    OffsetDateTime needTime(String name) {
+        String text = value(name).orElseThrow(() -> missing(name, TIME)).asText();
+        try {
+            OffsetDateTime time = OffsetDateTime.parse(text);
+            int offset = time.getOffset().getTotalSeconds();
+            if (time.getYear() < 1900 || time.getYear() > 9999 || offset % 60 != 0 || !inUse(offset)) {
+                throw refusal(pointer(name), TIME);
+            }
+            return time;
+        } catch (DateTimeParseException e) {
+            throw refusal(pointer(name), TIME);
+        }
+    }
+
+    /** Source: DICOM PS3.5, 6.2, DT: offsets from -1200 to +1400. */
+    private static boolean inUse(int offsetSeconds) {
+        return -12 * 3600 <= offsetSeconds && offsetSeconds <= 14 * 3600;
+    }
+
+    /** What a part refuses is said at the place of this object. */
+    <T> T within(Supplier<T> part) {
+        try {
+            return part.get();
+        } catch (Refusal refusal) {
+            throw refusal.problem().pointer().startsWith(pointer())
+                            && !pointer().isEmpty()
+                    ? refusal
+                    : new Refusal(refusal.problem().under(pointer()));
+        }
     }
 
     Refusal missing(String name, String what) {
@@ -193,6 +343,6 @@ final class Fields {
     }
 
     Refusal contradiction(String detail, String remedy) {
-        return new Refusal(new Problem.ContradictoryFields(pointer, detail, remedy));
+        return new Refusal(new Problem.ContradictoryFields(pointer(), detail, remedy));
     }
 }

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.document;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.plan.Clearance;
@@ -12,95 +9,101 @@ import dev.plumbline.plan.Limit;
 import dev.plumbline.plan.OutOfPlanePlan;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanNote;
+import dev.plumbline.plan.PlanQuantity;
 import dev.plumbline.plan.PlanRow;
-import dev.plumbline.plan.WayOut;
+import dev.plumbline.plan.SetUp;
+import dev.plumbline.plan.SpecularReturn;
 import java.util.Optional;
 
-/** A plan of either approach as JSON. */
+/** The fields of a plan of either approach. */
 final class PlanJson {
-    private static final JsonNodeFactory JSON = JsonNodeFactory.instance;
+    private final AnswerWriter out;
 
-    private PlanJson() {}
+    PlanJson(AnswerWriter out) {
+        this.out = out;
+    }
 
-    static ObjectNode of(Plan plan) {
-        ObjectNode node = JSON.objectNode().put("source", plan.source().word()).put("feasible", plan.feasible());
+    void fields(Plan plan) {
+        out.put("source", plan.source().word()).put("feasible", plan.feasible());
         if (plan instanceof InPlanePlan inPlane) {
-            node.put("approach", "inPlane").put("inBand", inPlane.inBand());
-            judged(node, plan);
-            putPath(node, inPlane);
+            out.put("approach", "inPlane").put("inBand", inPlane.inBand());
+            judged(plan);
+            path(inPlane);
         } else {
             OutOfPlanePlan outOfPlane = (OutOfPlanePlan) plan;
-            node.put("approach", "outOfPlane").put("steep", outOfPlane.steep());
-            judged(node, plan);
-            node.set("rows", Quantities.array(outOfPlane.rows(), PlanJson::row));
-            node.set("stepDown", Quantities.array(outOfPlane.stepDown(), PlanJson::step));
+            out.put("approach", "outOfPlane").put("steep", outOfPlane.steep());
+            judged(plan);
+            out.objects("rows", outOfPlane.rows(), this::row).objects("stepDown", outOfPlane.stepDown(), this::step);
         }
-        return node.put("text", plan.text());
+        setUp(SetUp.of(plan));
+        out.put("text", plan.text());
     }
 
-    private static void judged(ObjectNode node, Plan plan) {
-        Quantities.putAll(node, plan.readings());
+    private void judged(Plan plan) {
+        Quantities.all(out, plan.readings());
+        if (plan.readings().has(PlanQuantity.SPECULAR_RETURN)) {
+            out.put("specularReturnText", SpecularReturn.WORDS);
+        }
         Plan.Judgement judgement = plan.judgement();
-        node.set("binding", Quantities.words(judgement.binding(), Limit::word));
-        node.set("unchecked", Quantities.words(judgement.unchecked(), Limit::word));
-        node.set("notes", Quantities.words(judgement.notes(), PlanNote::word));
-        node.set("assumptions", Quantities.words(judgement.assumptions(), Assumption::word));
-        node.set("doubts", Quantities.words(judgement.doubts(), Doubt::word));
-        node.set("waysOut", Quantities.array(plan.waysOut(), PlanJson::wayOut));
+        out.words("binding", judgement.binding(), Limit::word)
+                .words("unchecked", judgement.unchecked(), Limit::word)
+                .words("notes", judgement.notes(), PlanNote::word)
+                .words("assumptions", judgement.assumptions(), Assumption::word)
+                .words("doubts", judgement.doubts(), Doubt::word)
+                .objects("waysOut", plan.waysOut(), way -> {
+                    out.put("kind", way.kind().word());
+                    Quantities.all(out, way.readings());
+                    out.put("text", way.text());
+                });
     }
 
-    private static void putPath(ObjectNode node, InPlanePlan plan) {
-        node.set("firstSeenAt", Quantities.mark(plan.line().flatMap(InPlanePlan.Line::firstSeen)));
-        node.set("entryAt", Quantities.mark(plan.line().map(InPlanePlan.Line::entry)));
-        node.set("hazardClearances", Quantities.array(plan.clearances().hazards(), PlanJson::hazard));
-        node.set("nerveClearances", Quantities.array(plan.clearances().nerves(), PlanJson::nerve));
+    private void path(InPlanePlan plan) {
+        Quantities.mark(out, "firstSeenAt", plan.line().flatMap(InPlanePlan.Line::firstSeen));
+        Quantities.mark(out, "entryAt", plan.line().map(InPlanePlan.Line::entry));
+        out.objects("hazardClearances", plan.clearances().hazards(), this::hazard)
+                .objects("nerveClearances", plan.clearances().nerves(), this::nerve);
         InPlanePlan.Choices choices = plan.choices();
-        node.set(
-                "feasibleEntriesMm",
-                Quantities.array(
-                        choices.feasibleEntries(),
-                        interval -> JSON.arrayNode().add(interval.low()).add(interval.high())));
-        node.set("flattest", rowIfAny(choices.flattest()));
-        node.set("steepest", rowIfAny(choices.steepest()));
-        node.set("alternatives", Quantities.array(choices.alternatives(), PlanJson::row));
+        out.pairs("feasibleEntriesMm", choices.feasibleEntries(), i -> new double[] {i.low(), i.high()});
+        rowIfAny("flattest", choices.flattest());
+        rowIfAny("steepest", choices.steepest());
+        out.objects("alternatives", choices.alternatives(), this::row);
     }
 
-    private static ObjectNode hazard(Clearance clearance) {
-        ObjectNode node = JSON.objectNode().put("name", clearance.name());
-        node.set("clearanceMm", Quantities.quantity(clearance.path()));
-        return node.put("marginLimitedByTarget", clearance.marginLimitedByTarget());
+    private void hazard(Clearance clearance) {
+        out.put("name", clearance.name());
+        Quantities.quantity(out, "clearanceMm", clearance.path());
+        out.put("marginLimitedByTarget", clearance.marginLimitedByTarget());
     }
 
-    private static ObjectNode nerve(Clearance clearance) {
-        ObjectNode node = JSON.objectNode().put("name", clearance.name());
-        node.set("pathMm", Quantities.quantity(clearance.path()));
-        node.set("overshootMm", Quantities.quantity(clearance.overshoot()));
-        return node;
+    private void nerve(Clearance clearance) {
+        out.put("name", clearance.name());
+        Quantities.quantity(out, "pathMm", clearance.path());
+        Quantities.quantity(out, "overshootMm", clearance.overshoot());
     }
 
-    private static ObjectNode wayOut(WayOut way) {
-        ObjectNode node = JSON.objectNode().put("kind", way.kind().word());
-        Quantities.putAll(node, way.readings());
-        return node.put("text", way.text());
+    private void rowIfAny(String name, Optional<PlanRow> row) {
+        if (row.isPresent()) {
+            out.object(name, () -> row(row.get()));
+        } else {
+            out.putNull(name);
+        }
     }
 
-    private static JsonNode rowIfAny(Optional<PlanRow> row) {
-        return row.<JsonNode>map(PlanJson::row).orElseGet(JSON::nullNode);
+    private void row(PlanRow row) {
+        Quantities.all(out, row.readings());
+        out.put("feasible", row.feasible()).words("why", row.why(), Limit::word);
     }
 
-    private static ObjectNode row(PlanRow row) {
-        ObjectNode node = JSON.objectNode();
-        Quantities.putAll(node, row.readings());
-        node.put("feasible", row.feasible());
-        node.set("why", Quantities.words(row.why(), Limit::word));
-        return node;
+    private void step(OutOfPlanePlan.Step step) {
+        Quantities.quantity(out, "angleToSkinDeg", step.angleToSkinDeg());
+        Quantities.quantity(out, "crossingDepthMm", step.crossingDepthMm());
     }
 
-    /** Both are chosen or follow from what was chosen, so no uncertainty goes with them. */
-    private static ObjectNode step(OutOfPlanePlan.Step step) {
-        ObjectNode node = JSON.objectNode();
-        node.putObject("angleToSkinDeg").put("value", step.angleToSkinDeg());
-        node.putObject("crossingDepthMm").put("value", step.crossingDepthMm());
-        return node;
+    private void setUp(SetUp advice) {
+        out.object("setUpAdvice", () -> {
+            Quantities.quantity(out, "imagingDepthMm", advice.imagingDepthMm());
+            Quantities.quantity(out, "focusDepthMm", advice.focusDepthMm());
+            out.put("text", advice.text());
+        });
     }
 }

@@ -1,60 +1,75 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.document;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.core.SerializableString;
+import com.fasterxml.jackson.core.io.SerializedString;
 import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
-import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Readings as JSON: {@code {value, standardUncertainty, expandedUncertainty}}, or {@code {value: null, reason}}. */
 final class Quantities {
-    private static final JsonNodeFactory JSON = JsonNodeFactory.instance;
+    private static final SerializableString VALUE = new SerializedString("value");
+    private static final SerializableString STANDARD = new SerializedString("standardUncertainty");
+    private static final SerializableString EXPANDED = new SerializedString("expandedUncertainty");
+    private static final SerializableString EXCEEDS = new SerializedString("exceedsUncertainty");
+    private static final SerializableString REASON = new SerializedString("reason");
+
+    /** An answer holds some hundred of few different names; this way they are escaped once. */
+    private static final Map<String, SerializableString> NAMES = new ConcurrentHashMap<>();
 
     private Quantities() {}
 
-    static ObjectNode quantity(Reading reading) {
-        return reading.fold(
-                seen -> JSON.objectNode()
-                        .put("value", seen.value() + 0.0) // no negative zero
-                        .put("standardUncertainty", seen.standardUncertainty())
-                        .put("expandedUncertainty", seen.expandedUncertainty()),
-                notSeen -> JSON.objectNode()
-                        .putNull("value")
-                        .put("reason", notSeen.reason().word()));
+    static void quantity(AnswerWriter out, String name, Reading reading) {
+        quantity(out, known(name), reading, false);
     }
 
-    /** A quantity that also says whether it differs from zero by more than its expanded uncertainty. */
-    static ObjectNode difference(Reading reading) {
-        ObjectNode node = quantity(reading);
-        return reading.fold(seen -> node.put("exceedsUncertainty", seen.exceedsUncertainty()), notSeen -> node);
+    static <M extends Enum<M> & Measurand> void all(AnswerWriter out, Readings<M> readings) {
+        for (M measurand : readings.measurands()) {
+            quantity(out, known(measurand.field()), readings.of(measurand), false);
+        }
     }
 
-    static <M extends Enum<M> & Measurand> void putAll(ObjectNode node, Readings<M> readings) {
-        readings.measurands().forEach(m -> node.set(m.field(), quantity(readings.of(m))));
+    /** Quantities that also say whether they differ from zero by more than their expanded uncertainty. */
+    static <M extends Enum<M> & Measurand> void allDifferences(AnswerWriter out, Readings<M> readings) {
+        for (M measurand : readings.measurands()) {
+            quantity(out, known(measurand.field()), readings.of(measurand), true);
+        }
     }
 
-    static <M extends Enum<M> & Measurand> void putAllDifferences(ObjectNode node, Readings<M> readings) {
-        readings.measurands().forEach(m -> node.set(m.field(), difference(readings.of(m))));
+    static void mark(AnswerWriter out, String name, Optional<PointPx> point) {
+        if (point.isEmpty()) {
+            out.putNull(name);
+            return;
+        }
+        out.object(
+                name,
+                () -> out.put("column", point.get().column())
+                        .put("row", point.get().row()));
     }
 
-    static <T> ArrayNode words(List<T> values, Function<T, String> word) {
-        return array(values, value -> JSON.textNode(word.apply(value)));
+    private static void quantity(AnswerWriter out, SerializableString name, Reading reading, boolean difference) {
+        out.open(name);
+        if (reading instanceof Reading.Seen seen) {
+            out.put(VALUE, seen.value() + 0.0); // no negative zero
+            out.put(STANDARD, seen.standardUncertainty());
+            out.put(EXPANDED, seen.expandedUncertainty());
+            if (difference) {
+                out.put(EXCEEDS, seen.exceedsUncertainty());
+            }
+        } else {
+            out.putNull(VALUE);
+            out.put(REASON, ((Reading.NotSeen) reading).reason().word());
+        }
+        out.close();
     }
 
-    static <T> ArrayNode array(List<T> values, Function<T, ? extends JsonNode> writing) {
-        ArrayNode array = JSON.arrayNode();
-        values.forEach(value -> array.add(writing.apply(value)));
-        return array;
-    }
-
-    static JsonNode mark(Optional<PointPx> point) {
-        return point.<JsonNode>map(Stated::point).orElseGet(JSON::nullNode);
+    private static SerializableString known(String name) {
+        SerializableString known = NAMES.get(name);
+        return known == null ? NAMES.computeIfAbsent(name, SerializedString::new) : known;
     }
 }

@@ -13,6 +13,8 @@ enum Wording {
     IDENTIFIER("[A-Za-z0-9][A-Za-z0-9._-]{0,63}", "1 to 64 letters, digits, dots, hyphens or underscores"),
     /** PS3.5, 9.1; leading zeros of a component are read, not written by us. */
     UID("(?=.{1,64}$)[0-9]+(\\.[0-9]+)*", "a UID of digits and dots, up to 64 characters"),
+    /** Free words; UT has no such bound (design choice). */
+    REMARK("[^\\p{Cntrl}\\x{80}-\\x{9f}\\p{Cs}]{1,1024}", "a text of 1 to 1024 characters without control characters"),
     PATH("[^\\p{Cntrl}\\x{80}-\\x{9f}\\p{Cs}]{1,1024}", "a path of up to 1024 characters");
 
     private final Pattern pattern;

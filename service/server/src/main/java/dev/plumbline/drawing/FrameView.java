@@ -5,6 +5,7 @@ import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.CaseInputs;
 import dev.plumbline.geometry.Extents;
 import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.MarkedFrame;
 import dev.plumbline.geometry.NamedMark;
@@ -15,6 +16,7 @@ import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinCourse;
+import dev.plumbline.geometry.SpeedOfSound;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.plan.InPlanePlan;
@@ -25,17 +27,20 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
-import org.apache.commons.math3.util.Decimal64;
 
 /**
  * One frame with its scale and skin line: what every item of its drawing is placed by.
  *
  * @param axis empty where no skin line is marked and none can be taken from the image's edge
- * @param midpointKnown the axis starts at the probe's midpoint, not only above the target
+ * @param midpoint of the face on this frame; without it the axis starts above the target only
  * @param probe as stated
  */
 record FrameView(
-        FrameGeometry frame, Calibration calibration, Optional<SkinAxis> axis, boolean midpointKnown, Probe probe) {
+        FrameGeometry frame,
+        Calibration calibration,
+        Optional<SkinAxis> axis,
+        Optional<PointPx> midpoint,
+        Probe probe) {
     private static final String NO_POINTER = "";
 
     static FrameView planned(PlanInput input, Plan plan) {
@@ -87,18 +92,19 @@ record FrameView(
         }
     }
 
-    private static FrameView of(FrameGeometry frame, Calibration calibration, Marks marks, Setting setting) {
+    private static FrameView of(FrameGeometry frame, Calibration shown, Marks marks, Setting setting) {
         Probe probe = setting.probe();
+        Calibration calibration = SpeedOfSound.applied(probe.speedOfSoundMPerS(), shown);
         List<PointPx> skin = new ArrayList<>(marks.skin());
         if (skin.isEmpty() && marks.edgeMayStand() && probe.kind().equals(Optional.of(Probe.Kind.LINEAR))) {
             calibration.region().ifPresent(region -> skin.addAll(faceEdge(region, setting.orientation())));
         }
-        CaseInputs<Decimal64> inputs =
+        CaseInputs<Gradient> inputs =
                 new CaseInputs<>(new NominalInputs(), InputUncertainty.NOTHING_STATED, new Extents());
         Optional<SkinAxis> axis = new MarkedFrame<>(
                         frame,
                         calibration,
-                        inputs.scale(frame.equipment(), calibration.pixel()),
+                        inputs.scale(frame, calibration),
                         marks.midpoint().map(inputs::mark),
                         marks.target().map(inputs::mark),
                         inputs.marks(skin),
@@ -109,12 +115,22 @@ record FrameView(
                         calibration.pixel(),
                         probe.footprintMm().orElse(0) / 2,
                         new SkinAxis.Course(SkinCourse.of(probe), SkinCourse.isFlat(probe))));
-        return new FrameView(frame, calibration, axis, marks.midpoint().isPresent(), probe);
+        return new FrameView(frame, calibration, axis, marks.midpoint(), probe);
     }
 
     private static List<PointPx> faceEdge(Region region, Orientation orientation) {
         double row = orientation.inverted() ? region.maxRow() + 1 : region.minRow();
         return List.of(new PointPx(region.minColumn(), row), new PointPx(region.maxColumn() + 1.0, row));
+    }
+
+    /** Whether the axis starts at the probe's midpoint. */
+    boolean midpointKnown() {
+        return midpoint.isPresent();
+    }
+
+    /** How far below the skin line the middle of the face was marked; a curved face is pressed in. */
+    double faceDepthMm() {
+        return midpoint.flatMap(at -> axis.map(skin -> skin.w(at))).orElse(0.0);
     }
 
     /** From the probe's midpoint to the edge that entries are counted from. */

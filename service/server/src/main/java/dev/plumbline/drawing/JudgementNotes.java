@@ -28,7 +28,11 @@ final class JudgementNotes {
                 .filter(text -> !plan.text().contains(text))
                 .forEach(text -> notes.add(new Note.Paragraph("Way out: " + text, false)));
         if (!judgement.unchecked().isEmpty()) {
-            notes.add(new Note.Paragraph("Not checked: " + limits(judgement.unchecked()) + ".", false));
+            notes.add(new Note.Paragraph(
+                    "Not checked: "
+                            + judgement.unchecked().stream().map(Limit::subject).collect(Collectors.joining(", "))
+                            + ".",
+                    false));
         }
         notes.addAll(doubts(judgement.doubts()));
         return notes;
@@ -38,11 +42,7 @@ final class JudgementNotes {
         return doubts.isEmpty()
                 ? List.of()
                 : List.of(new Note.Paragraph(
-                        "Look again: "
-                                + doubts.stream()
-                                        .map(doubt -> Wording.spelledOut(doubt.word()))
-                                        .collect(Collectors.joining(", "))
-                                + ".",
+                        "Look again: " + doubts.stream().map(Doubt::words).collect(Collectors.joining("; ")) + ".",
                         false));
     }
 
@@ -51,9 +51,7 @@ final class JudgementNotes {
                 ? List.of()
                 : List.of(new Note.Paragraph(
                         "Taken for granted: "
-                                + assumptions.stream()
-                                        .map(assumption -> Wording.spelledOut(assumption.word()))
-                                        .collect(Collectors.joining(", "))
+                                + assumptions.stream().map(Assumption::words).collect(Collectors.joining("; "))
                                 + ".",
                         true));
     }

@@ -41,18 +41,40 @@ final class Notes {
         return notes;
     }
 
-    static List<Note> of(Plan plan, Observation observation, Deviation deviation, FrameView view) {
-        List<Note> notes = new ArrayList<>(JudgementNotes.doubts(observation.doubts()));
-        notes.add(NumbersTable.compared(plan, observation, deviation));
+    /** An observation and how it differs from the plan. */
+    record Compared(Observation observation, Deviation deviation) {}
+
+    static List<Note> of(Plan plan, List<Compared> all, FrameView view) {
+        List<Note> notes = new ArrayList<>();
+        for (Compared one : all) {
+            Observation observation = one.observation();
+            if (all.size() > 1) {
+                notes.add(new Note.Badge(heading(observation), false));
+            }
+            notes.addAll(JudgementNotes.doubts(observation.doubts()));
+            notes.add(NumbersTable.compared(plan, observation, one.deviation()));
+            observation.rotationWords().ifPresent(words -> notes.add(new Note.Paragraph(words, false)));
+        }
         notes.add(new Note.Paragraph(
                 UNCERTAINTY + " " + DifferenceWords.LARGER + "; " + DifferenceWords.NOT_LARGER + ".", true));
         if (plan instanceof OutOfPlanePlan) {
-            notes.add(sideView(plan, Optional.of(observation), view));
+            all.forEach(one -> notes.add(sideView(plan, Optional.of(one.observation()), view)));
         }
         notes.add(new Note.Legend());
-        notes.addAll(JudgementNotes.assumptions(observation.assumptions()));
+        notes.addAll(JudgementNotes.assumptions(all.stream()
+                .flatMap(one -> one.observation().assumptions().stream())
+                .distinct()
+                .toList()));
         notes.addAll(closing(view));
         return notes;
+    }
+
+    private static String heading(Observation observation) {
+        return Wording.name(observation.id())
+                + observation
+                        .phase()
+                        .map(phase -> ", " + Wording.spelledOut(phase.word()))
+                        .orElse("");
     }
 
     private static List<Note> closing(FrameView view) {
@@ -73,8 +95,8 @@ final class Notes {
             return Optional.empty();
         }
         String steps = plan.stepDown().stream()
-                .map(step -> Wording.value(step.angleToSkinDeg(), PlanQuantity.ANGLE_TO_SKIN) + " for "
-                        + Wording.mm(step.crossingDepthMm()))
+                .map(step -> Wording.value(step.angleToSkinDeg().value(), PlanQuantity.ANGLE_TO_SKIN) + " for "
+                        + Wording.mm(step.crossingDepthMm().value()))
                 .collect(Collectors.joining(", "));
         return Optional.of(new Note.Paragraph(
                 "Stepping down from the same puncture, angle for crossing depth: " + steps + ".", false));

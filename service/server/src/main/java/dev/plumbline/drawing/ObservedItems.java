@@ -21,11 +21,21 @@ final class ObservedItems {
     private final Deviation deviation;
     private final Optional<SkinAxis> axis;
 
-    ObservedItems(ObservationMarks marks, Observation observation, Deviation deviation, Optional<SkinAxis> axis) {
+    private final String name;
+
+    /**
+     * Where it stands.
+     *
+     * @param name put before its labels; empty where it is alone on the frame
+     */
+    record Place(Optional<SkinAxis> axis, String name) {}
+
+    ObservedItems(ObservationMarks marks, Observation observation, Deviation deviation, Place place) {
         this.marks = marks;
         this.observation = observation;
         this.deviation = deviation;
-        this.axis = axis;
+        this.axis = place.axis();
+        this.name = place.name();
     }
 
     List<Item> inPlane(Optional<Observation.CarriedPlan> carried) {
@@ -54,8 +64,8 @@ final class ObservedItems {
         String what = isTip ? "tip" : "needle crosses here";
         List<String> lines = new ArrayList<>();
         lines.add(value(ObservationQuantity.CROSSING_DEPTH)
-                .map(depth -> what + ", " + depth + " deep")
-                .orElse(what));
+                .map(depth -> name + what + ", " + depth + " deep")
+                .orElse(name + what));
         if (!isTip) {
             lines.add("may be shaft");
         }
@@ -112,8 +122,8 @@ final class ObservedItems {
     private List<String> angleLines() {
         List<String> lines = new ArrayList<>();
         lines.add(value(ObservationQuantity.ANGLE_TO_SKIN)
-                .map(angle -> "Observed " + angle)
-                .orElse("Observed"));
+                .map(angle -> name + (name.isEmpty() ? "Observed " : "observed ") + angle)
+                .orElse(name + (name.isEmpty() ? "Observed" : "observed")));
         difference(DeviationQuantity.ANGLE_TO_SKIN).ifPresent(lines::add);
         return lines;
     }
@@ -122,7 +132,7 @@ final class ObservedItems {
         Optional<PointPx> end = marks.tip().or(() -> marks.shaft().stream().max(byDepth()));
         boolean isTip = marks.tip().isPresent() && marks.tipIsTip().orElse(false);
         Role role = isTip ? Role.TIP : Role.SEEN_END;
-        String what = isTip ? "tip" : "deepest seen, may be shaft";
+        String what = name + (isTip ? "tip" : "deepest seen, may be shaft");
         ObservationQuantity depth = isTip ? ObservationQuantity.TIP_DEPTH : ObservationQuantity.DEEPEST_SEEN_DEPTH;
         List<String> lines = value(depth)
                 .map(mm -> isTip ? List.of(what + ", " + mm + " deep") : List.of(what, mm + " deep"))

@@ -2,12 +2,10 @@
 package dev.plumbline.drawing;
 
 import dev.plumbline.deviation.Comparison;
-import dev.plumbline.deviation.Deviation;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationInput;
 import dev.plumbline.plan.InPlanePlan;
-import dev.plumbline.plan.OutOfPlanePlan;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanInput;
 import dev.plumbline.plan.PlanQuantity;
@@ -15,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -55,43 +54,62 @@ public final class PlanDrawing {
      * @param index of the observation in the comparison
      */
     public static Scene ofObservation(ObservationInput observed, PlanInput input, Comparison comparison, int index) {
+        return ofObservations(List.of(new Made(observed, index)), input, comparison);
+    }
+
+    /**
+     * An observation by its place.
+     *
+     * @param index in the comparison
+     */
+    public record Made(ObservationInput input, int index) {}
+
+    /** Every observation made on one and the same frame, at least one, and the plan as above. */
+    public static Scene ofObservations(List<Made> onFrame, PlanInput input, Comparison comparison) {
         Plan plan = comparison.plan();
-        Observation observation = comparison.observations().get(index);
-        Deviation deviation = comparison.deviations().get(index);
-        FrameView view = FrameView.observed(observed, input, plan);
-        Optional<Observation.CarriedPlan> carried = observation
-                .carriedPlan()
-                .or(() -> observed.samePictureAsPlan() ? onItsOwnFrame(plan) : Optional.empty());
+        List<SeenOnFrame> all = onFrame.stream()
+                .map(made -> SeenOnFrame.of(made, input, comparison, onFrame.size() > 1))
+                .toList();
+        SeenOnFrame first = all.get(0);
+        FrameView view = first.view();
         List<Item> items = new ArrayList<>();
-        if (observed.samePictureAsPlan()) {
+        if (first.made().input().samePictureAsPlan()) {
             items.addAll(MarkedItems.of(input.marks(), view.calibration().pixel()));
         }
-        ObservedItems seen = new ObservedItems(observed.marks(), observation, deviation, view.axis());
         if (plan instanceof InPlanePlan inPlane) {
-            items.addAll(inPlane(inPlane, carried, observation, view));
-            items.addAll(seen.inPlane(carried));
+            items.addAll(inPlane(inPlane, all));
+            all.forEach(seen -> items.addAll(seen.items().inPlane(seen.carried())));
         } else {
             items.addAll(ScaleItems.of(view, OptionalDouble.empty()));
-            items.addAll(seen.crossing(carried));
+            all.forEach(seen -> items.addAll(seen.items().crossing(seen.carried())));
         }
-        observed.marks()
-                .target()
-                .or(() -> carried.map(Observation.CarriedPlan::target))
-                .ifPresent(at -> items.addAll(target(at, plan)));
-        String title = observation
+        all.stream().flatMap(seen -> seen.target().stream()).distinct().forEach(at -> items.addAll(target(at, plan)));
+        return scene(view, items, notes(plan, all), words(all));
+    }
+
+    private static List<Note> notes(Plan plan, List<SeenOnFrame> all) {
+        return Notes.of(
+                plan,
+                all.stream()
+                        .map(seen -> new Notes.Compared(seen.observation(), seen.deviation()))
+                        .toList(),
+                all.get(0).view());
+    }
+
+    private static Words words(List<SeenOnFrame> all) {
+        String ids =
+                all.stream().map(seen -> Wording.name(seen.observation().id())).collect(Collectors.joining(", "));
+        if (all.size() > 1) {
+            return new Words(
+                    "Observed, " + all.size() + " times on this frame",
+                    "Planned, observed and difference; observations " + ids + ".");
+        }
+        String title = all.get(0)
+                .observation()
                 .phase()
                 .map(phase -> "Observed, " + Wording.spelledOut(phase.word()))
                 .orElse("Observed");
-        String description = "Planned, observed and difference; observation " + Wording.name(observation.id()) + ".";
-        return scene(view, items, Notes.of(plan, observation, deviation, view), new Words(title, description));
-    }
-
-    private static Optional<Observation.CarriedPlan> onItsOwnFrame(Plan plan) {
-        if (plan instanceof InPlanePlan inPlane) {
-            return inPlane.line().map(line -> new Observation.CarriedPlan(line.entry(), line.target()));
-        }
-        PointPx target = ((OutOfPlanePlan) plan).target();
-        return Optional.of(new Observation.CarriedPlan(target, target));
+        return new Words(title, "Planned, observed and difference; observation " + ids + ".");
     }
 
     private record Words(String title, String description) {}
@@ -108,14 +126,18 @@ public final class PlanDrawing {
                 words.description());
     }
 
-    /** Scales and the carried plan, beneath what was observed. */
-    private static List<Item> inPlane(
-            InPlanePlan plan, Optional<Observation.CarriedPlan> path, Observation observation, FrameView view) {
-        Optional<InPlanePlan.Line> carried = carried(plan, path);
-        Stream<PointPx> entries =
-                Stream.concat(observation.entry().stream(), carried.stream().map(InPlanePlan.Line::entry));
+    /** Scales and the carried plan, each place of it once, beneath what was observed. */
+    private static List<Item> inPlane(InPlanePlan plan, List<SeenOnFrame> all) {
+        FrameView view = all.get(0).view();
+        List<InPlanePlan.Line> lines = all.stream()
+                .flatMap(seen -> carried(plan, seen.carried()).stream())
+                .distinct()
+                .toList();
+        Stream<PointPx> entries = Stream.concat(
+                all.stream().flatMap(seen -> seen.observation().entry().stream()),
+                lines.stream().map(InPlanePlan.Line::entry));
         List<Item> items = new ArrayList<>(ScaleItems.of(view, farthest(entries, view)));
-        carried.ifPresent(line -> view.axis().ifPresent(axis -> items.addAll(PathItems.path(plan, line, axis))));
+        lines.forEach(line -> view.axis().ifPresent(axis -> items.addAll(PathItems.path(plan, line, axis))));
         return items;
     }
 

@@ -30,6 +30,19 @@ public final class RasterDrawing {
      * @throws IllegalArgumentException when the picture has another size than the scene
      */
     public static BufferedImage image(Scene scene, Optional<BufferedImage> frame) {
+        return painted(scene, frame).sheet();
+    }
+
+    /**
+     * A drawing in pixels.
+     *
+     * @param sheet the picture with what stands beside it
+     * @param stage the picture alone, a part of the sheet
+     */
+    public record Painted(BufferedImage sheet, BufferedImage stage) {}
+
+    /** As {@link #image}, and where the picture is on it. */
+    public static Painted painted(Scene scene, Optional<BufferedImage> frame) {
         frame.ifPresent(picture -> check(scene, picture));
         Sheet sheet = Layout.of(scene, frame.isPresent());
         BufferedImage image = new BufferedImage(
@@ -42,7 +55,16 @@ public final class RasterDrawing {
         } finally {
             graphics.dispose();
         }
-        return image;
+        return new Painted(image, stage(sheet, image));
+    }
+
+    private static BufferedImage stage(Sheet sheet, BufferedImage image) {
+        Box stage = sheet.stage();
+        int left = (int) Math.floor((stage.minX() - sheet.canvas().minX()) * sheet.scale());
+        int top = (int) Math.floor((stage.minY() - sheet.canvas().minY()) * sheet.scale());
+        int width = (int) Math.min(Math.ceil(stage.width() * sheet.scale()), image.getWidth() - left);
+        int height = (int) Math.min(Math.ceil(stage.height() * sheet.scale()), image.getHeight() - top);
+        return image.getSubimage(left, top, width, height);
     }
 
     static void check(Scene scene, BufferedImage picture) {

@@ -36,36 +36,44 @@ final class ScaleItems {
         double imaged = flat ? Math.max(axis.u(border.near()), half) : half;
         items.add(Item.Run.line(Role.SKIN, axis.at(flat ? far : -half, 0), axis.at(imaged, 0)));
         if (!flat && far < -half) {
-            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(-half, far), false));
+            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(-axis.leavesFaceAt(half), far), false));
         }
         farthestMm.ifPresent(farthest -> {
             double zero = view.midpointKnown() ? view.edgeMm().orElse(0) : 0;
             double last = Math.max(farthest + RULER_BEYOND_LAST_MM, zero + SHORTEST_RULER_MM);
-            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(imaged, last), false));
+            items.add(new Item.Run(Role.SKIN_BEYOND, axis.skin(axis.leavesFaceAt(imaged), last), false));
             items.add(new Item.Ruler(
                     Role.RULER, axis.at(zero, 0), axis.at(last, 0), last - zero, axis.at(zero, -1), caption(view)));
         });
         if (view.midpointKnown()) {
-            items.add(new Item.Probe(Role.PROBE, face(view, axis), axis.at(0, 0), axis.at(0, -1)));
+            double middle = isCurved(view, axis) ? view.faceDepthMm() : 0;
+            items.add(new Item.Probe(Role.PROBE, face(view, axis), axis.at(0, middle), axis.at(0, middle - 1)));
         }
         items.add(depthScale(axis, border));
         return items;
     }
 
-    /** A straight line, or of a curved array whose radius is stated an arc that bulges into the skin between its ends. */
+    /** A straight line, or of a curved array whose radius is stated an arc whose middle is the marked midpoint. */
     private static List<PointPx> face(FrameView view, SkinAxis axis) {
         double half = axis.halfFaceMm();
         double radius = view.probe().arcRadiusMm().orElse(0);
-        boolean curved = view.probe().kind().equals(Optional.of(Probe.Kind.CURVED)) && radius > half;
-        if (!curved || half == 0) {
+        if (!isCurved(view, axis)) {
             return List.of(axis.at(-half, 0), axis.at(half, 0));
         }
+        double deepest = view.faceDepthMm();
         List<PointPx> arc = new ArrayList<>();
         for (int step = 0; step <= FACE_PIECES; step++) {
             double u = half * (2.0 * step / FACE_PIECES - 1);
-            arc.add(axis.at(u, Math.sqrt(radius * radius - u * u) - radius));
+            arc.add(axis.at(u, deepest + Math.sqrt(radius * radius - u * u) - radius));
         }
         return arc;
+    }
+
+    private static boolean isCurved(FrameView view, SkinAxis axis) {
+        double half = axis.halfFaceMm();
+        return view.probe().kind().equals(Optional.of(Probe.Kind.CURVED))
+                && half > 0
+                && view.probe().arcRadiusMm().orElse(0) > half;
     }
 
     private static String caption(FrameView view) {

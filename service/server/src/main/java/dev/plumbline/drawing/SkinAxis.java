@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.drawing;
 
+import dev.plumbline.geometry.Gradient;
 import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.SkinCourse;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.util.Decimal64;
 
 /**
  * The skin line under the probe on a frame: {@code u} millimetres along it towards the needle's side, {@code w}
@@ -21,11 +21,12 @@ import org.apache.commons.math3.util.Decimal64;
 record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfFaceMm, Course course) {
 
     private static final int PIECES = 40;
+    private static final double LEVEL_MM = 0.05;
 
     /** How the skin runs beside the face; assumed to be flat where nobody stated a shape. */
     record Course(SkinCourse skin, boolean flat) {}
 
-    static SkinAxis of(ProbeFrame<Decimal64> frame, PixelSize pixel, double halfFaceMm, Course course) {
+    static SkinAxis of(ProbeFrame<Gradient> frame, PixelSize pixel, double halfFaceMm, Course course) {
         return new SkinAxis(
                 pixel,
                 frame.scale().toPixel(frame.origin()),
@@ -53,7 +54,16 @@ record SkinAxis(PixelSize pixel, PointPx origin, Xy along, Xy into, double halfF
     PointPx skin(double u) {
         double end = course.skin().end();
         double held = Math.max(-end, Math.min(end, u));
-        return at(held, course.skin().depthAt(new Decimal64(held)).getReal());
+        return at(held, course.skin().depthAt(Gradient.constant(held)).getReal());
+    }
+
+    /**
+     * Where the drawn skin beyond the probe begins: at the face's end where it lies level with the face there, else under
+     * the middle of the face, from where a round limb falls away without a step.
+     */
+    double leavesFaceAt(double faceEndMm) {
+        boolean level = Math.abs(w(skin(faceEndMm))) < LEVEL_MM;
+        return level ? faceEndMm : 0;
     }
 
     /** The skin from one u to another. */

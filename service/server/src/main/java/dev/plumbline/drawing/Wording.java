@@ -54,8 +54,9 @@ final class Wording {
 
     /** A limit with its structure: "lead-in", "hazard artery". */
     static String limit(Limit limit) {
-        String word =
-                limit.kind() == Limit.Kind.LEAD_IN ? "lead-in" : limit.kind().word();
+        String word = limit.kind() == Limit.Kind.LEAD_IN
+                ? "lead-in"
+                : spelledOut(limit.kind().word());
         return word + limit.structure().map(name -> " " + name(name)).orElse("");
     }
 

@@ -3,20 +3,20 @@ package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldObject;
+import dev.plumbline.dicom.Appearance;
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.Window;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.http.Context;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import javax.imageio.ImageIO;
 
 /** WADO-RS for pictures: a frame as PNG or JPEG, whole or small. Source: DICOM PS3.18 10.4.1.1.3 and 8.7.4. */
 final class DicomWebRendered {
@@ -70,18 +70,16 @@ final class DicomWebRendered {
 
     private void send(Context ctx, HeldObject held, int number, int side) throws IOException {
         String type = Accepted.of(ctx)
-                .single("image/png", "image/jpeg")
-                .orElseThrow(() -> Accepted.notAcceptable("image/png", "image/jpeg"));
+                .single(Pictures.PNG, Pictures.JPEG)
+                .orElseThrow(() -> Accepted.notAcceptable(Pictures.PNG, Pictures.JPEG));
         Size bound = viewport(ctx).orElse(new Size(side, side));
         DicomFile file = archive.open(held);
         if (!file.isImage()) {
             throw Accepted.notAcceptable("application/dicom; this object is no image");
         }
         DicomWebParts.requireFrame(file, number);
-        BufferedImage picture = fitted(file.image(number), bound);
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        ImageIO.write(picture, type.substring("image/".length()), bytes);
-        ctx.disableCompression().contentType(type).result(bytes.toByteArray());
+        Optional<Window> window = Optional.ofNullable(ctx.queryParam("window")).map(Window::of);
+        Pictures.send(ctx, fitted(file.picture(number, Appearance.PLAIN.with(window)), bound), type);
     }
 
     private static Optional<Size> viewport(Context ctx) {

@@ -2,11 +2,14 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Records;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.StatusReport;
+import dev.plumbline.document.AnswerJson;
+import dev.plumbline.sight.SightSearch;
 import dev.plumbline.worklist.Worklist;
 import io.javalin.Javalin;
 import java.util.List;
@@ -38,7 +41,7 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Records records, Traffic traffic) {}
+    public record Rooms(Archive archive, Cases cases, Records records, AnswerJson answers, Traffic traffic) {}
 
     /**
      * What goes on with other systems.
@@ -60,9 +63,11 @@ public final class Doors implements AutoCloseable {
                     ServerSettings.apply(config, address);
                     new Faults(service.incidents()).register(config.routes);
                     new RootRoutes(service.version(), service.ready()).register(config.routes);
-                    new PlanRoutes(new HeldFrames(rooms.archive())).register(config.routes);
+                    new PlanRoutes(new HeldFrames(rooms.archive()), rooms.answers()).register(config.routes);
                     new FrameRoutes(rooms.archive()).register(config.routes);
-                    new RecordRoutes(rooms.records()).register(config.routes);
+                    new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
+                    new CaseRoutes(rooms.cases()).register(config.routes);
+                    new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
                     new DispatchRoutes(rooms.traffic()).register(config.routes);
                     new WorklistRoutes(rooms.traffic().worklist()).register(config.routes);
                     new DicomWebRoutes(rooms.archive()).register(config);

@@ -11,10 +11,8 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Optional;
-import javax.imageio.ImageIO;
 
 /** Frames: taken in as DICOM files, explained, shown. */
 final class FrameRoutes {
@@ -53,14 +51,13 @@ final class FrameRoutes {
     private void explain(Context ctx) throws IOException {
         DicomFile file = frames.object(ctx.pathParam("uid"));
         ctx.contentType("application/json")
-                .result(FrameExplanationJson.of(file.explain(number(ctx, file))).toString());
+                .result(FrameExplanationJson.of(file.explain(number(ctx, file), FrameQuery.scale(ctx)))
+                        .toString());
     }
 
     private void render(Context ctx) throws IOException {
         DicomFile file = frames.object(ctx.pathParam("uid"));
-        ByteArrayOutputStream png = new ByteArrayOutputStream();
-        ImageIO.write(file.image(number(ctx, file)), "png", png);
-        ctx.disableCompression().contentType("image/png").result(png.toByteArray());
+        Pictures.send(ctx, file.picture(number(ctx, file), FrameQuery.appearance(ctx)), Pictures.PNG);
     }
 
     private static int number(Context ctx, DicomFile file) {

@@ -2,6 +2,7 @@
 package dev.plumbline.http;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -19,12 +20,13 @@ record MediaRange(String type, Map<String, String> parameters) {
         parameters = Map.copyOf(parameters);
     }
 
-    /** Everything a header names, in its order; quality values are not weighed, 0 means not at all. */
+    /** Everything a header names, what is wanted most first, else in its order; a quality of 0 means not at all. */
     static List<MediaRange> list(String header) {
         return split(header, ',').stream()
                 .filter(text -> !text.isBlank())
                 .map(MediaRange::one)
-                .filter(range -> !range.refused())
+                .filter(range -> range.quality() > 0)
+                .sorted(Comparator.comparingDouble(MediaRange::quality).reversed())
                 .toList();
     }
 
@@ -65,8 +67,10 @@ record MediaRange(String type, Map<String, String> parameters) {
         return quoted ? value.substring(1, value.length() - 1) : value;
     }
 
-    private boolean refused() {
-        return parameters.getOrDefault("q", "1").matches("0(\\.0*)?");
+    /** From 0 to 1; 1 where it is not stated or not readable. */
+    private double quality() {
+        String stated = parameters.getOrDefault("q", "1");
+        return stated.matches("0(\\.\\d{0,3})?") ? Double.parseDouble(stated) : 1;
     }
 
     Optional<String> parameter(String name) {

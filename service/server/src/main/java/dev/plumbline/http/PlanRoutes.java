@@ -9,15 +9,21 @@ import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.plan.Plan;
+import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
 
-/** Plans and comparisons: a case document in, an answer out, nothing kept. */
+/** Plans and comparisons: a case document in, an answer or its drawing out, nothing kept. */
 final class PlanRoutes {
     private final HeldFrames frames;
+    private final AnswerJson answers;
 
-    PlanRoutes(HeldFrames frames) {
+    PlanRoutes(HeldFrames frames, AnswerJson answers) {
         this.frames = frames;
+        this.answers = answers;
     }
 
     void register(RoutesConfig routes) {
@@ -25,20 +31,34 @@ final class PlanRoutes {
         routes.post("/v1/comparisons", this::compare);
     }
 
-    private void plan(Context ctx) {
-        answer(ctx, AnswerJson.plan(Plan.of(inputs(ctx).plan())));
+    private void plan(Context ctx) throws IOException {
+        String type = DrawnAnswer.type(ctx);
+        CaseDocument document = CaseJson.read(Bodies.json(ctx), Door.HTTP);
+        CaseInputs inputs = CaseInputs.of(document, frames::geometry);
+        if (type.equals(DrawnAnswer.JSON)) {
+            answer(ctx, answers.plan(document, Plan.of(inputs.plan())));
+        } else {
+            Comparison alone = Comparison.of(inputs.plan(), List.of());
+            new DrawnAnswer(frames, document, inputs).plan(alone).send(ctx, type);
+        }
     }
 
-    private void compare(Context ctx) {
-        CaseInputs inputs = inputs(ctx);
-        answer(ctx, AnswerJson.comparison(Comparison.of(inputs.plan(), inputs.observations())));
-    }
-
-    private CaseInputs inputs(Context ctx) {
-        return CaseInputs.of(CaseJson.read(Bodies.json(ctx), Door.HTTP), frames::geometry);
+    private void compare(Context ctx) throws IOException {
+        String type = DrawnAnswer.type(ctx);
+        CaseDocument document = CaseJson.read(Bodies.json(ctx), Door.HTTP);
+        CaseInputs inputs = CaseInputs.of(document, frames::geometry);
+        Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
+        if (type.equals(DrawnAnswer.JSON)) {
+            answer(ctx, answers.comparison(document, comparison));
+        } else {
+            Optional<String> wanted = Optional.ofNullable(ctx.queryParam("observation"));
+            new DrawnAnswer(frames, document, inputs)
+                    .comparison(comparison, wanted)
+                    .send(ctx, type);
+        }
     }
 
     private static void answer(Context ctx, ObjectNode answer) {
-        ctx.contentType("application/json").result(answer.toString());
+        ctx.header("Vary", "Accept").contentType(DrawnAnswer.JSON).result(answer.toString());
     }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.http;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.http.Problems.Row;
@@ -18,7 +19,17 @@ final class ProblemJson {
     }
 
     static void answer(Context ctx, Row row, Problem problem) {
-        send(ctx, body(row, problem.detail(), problem.remedy()).put("pointer", problem.pointer()));
+        ObjectNode body = body(row, problem.detail(), problem.remedy()).put("pointer", problem.pointer());
+        if (problem instanceof Problem.Incomplete incomplete) {
+            ArrayNode missing = body.putArray("missing");
+            incomplete
+                    .missing()
+                    .forEach(item -> missing.addObject()
+                            .put("item", item.item())
+                            .put("text", item.text())
+                            .put("pointer", item.pointer()));
+        }
+        send(ctx, body);
     }
 
     static void answer(Context ctx, Row row, String detail, String remedy) {

@@ -47,10 +47,10 @@ final class RecordJson {
     }
 
     /** A record with the case it says and what is computed from it. */
-    static ObjectNode whole(StoredRevision stored, RecordRevision revision) {
+    static ObjectNode whole(StoredRevision stored, RecordRevision revision, AnswerJson answers) {
         ObjectNode answer = named(stored);
         answer.set("case", CaseJson.write(revision.document()));
-        answer.setAll(AnswerJson.comparison(revision.comparison()));
+        answer.setAll(answers.comparison(revision.document(), revision.comparison()));
         return answer;
     }
 }

@@ -4,7 +4,7 @@ package dev.plumbline.http;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.StoredRevision;
-import dev.plumbline.document.Canonical;
+import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.StrictJson;
@@ -16,20 +16,29 @@ import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
-/** Cases and records: kept, listed, handed out as JSON or DICOM. */
+/** Cases opened, and records: kept, listed, handed out in the form that was asked for. */
 final class RecordRoutes {
     private static final String DICOM = "application/dicom";
     private static final String JSON = "application/json";
+    private static final String TEXT = "text/plain";
+    private static final String HTML = "text/html";
+    private static final String PDF = "application/pdf";
+    private static final String SVG = "image/svg+xml";
+    private static final String UTF_8 = "; charset=utf-8";
+
+    /** One record in each; the first where anything will do. */
+    private static final String[] FORMS = {JSON, DICOM, TEXT, HTML, PDF, SVG};
 
     private final Records records;
+    private final AnswerJson answers;
 
-    RecordRoutes(Records records) {
+    RecordRoutes(Records records, AnswerJson answers) {
         this.records = records;
+        this.answers = answers;
     }
 
     void register(RoutesConfig routes) {
         routes.post("/v1/cases", this::open);
-        routes.get("/v1/cases/{caseId}", this::stored);
         routes.post("/v1/records", this::file);
         routes.get("/v1/records", this::list);
         routes.get("/v1/records/{uid}", this::record);
@@ -44,11 +53,6 @@ final class RecordRoutes {
                         document,
                         IdempotencyKey.of(ctx, body),
                         kept -> RecordJson.kept(kept).toString()));
-    }
-
-    private void stored(Context ctx) {
-        CaseDocument document = records.document(ctx.pathParam("caseId"));
-        ctx.contentType(JSON).result(Canonical.text(CaseJson.write(document)));
     }
 
     private void file(Context ctx) {
@@ -89,12 +93,20 @@ final class RecordRoutes {
 
     private void record(Context ctx) {
         StoredRevision stored = records.revision(ctx.pathParam("uid"));
-        String type = Accepted.of(ctx).single(JSON, DICOM).orElseThrow(() -> Accepted.notAcceptable(JSON, DICOM));
-        if (type.equals(DICOM)) {
-            ctx.disableCompression().contentType(DICOM).result(records.report(stored));
-        } else {
-            ctx.contentType(JSON)
-                    .result(RecordJson.whole(stored, records.read(stored)).toString());
+        String type = Accepted.of(ctx).single(FORMS).orElseThrow(() -> Accepted.notAcceptable(FORMS));
+        switch (type) {
+            case DICOM -> ctx.disableCompression().contentType(DICOM).result(records.report(stored));
+            case PDF -> ctx.contentType(PDF).result(records.pages(stored).pdf());
+            case SVG -> ctx.contentType(SVG).result(records.pages(stored).svg());
+            case HTML ->
+                ctx.header("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:")
+                        .contentType(HTML + UTF_8)
+                        .result(records.pages(stored).html());
+            case TEXT -> ctx.contentType(TEXT + UTF_8).result(records.text(stored));
+            default ->
+                ctx.contentType(JSON)
+                        .result(RecordJson.whole(stored, records.read(stored), answers)
+                                .toString());
         }
     }
 

@@ -4,9 +4,11 @@ package dev.plumbline.archive;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.plumbline.document.CasePart;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -18,6 +20,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -51,6 +54,40 @@ class SqliteStoreTest {
         store = SqliteStore.open(file);
         assertThat(store.storedCase("case-1")).contains(stored);
         assertThat(store.<Boolean>write(writing -> writing.add(stored))).isFalse();
+    }
+
+    @Test
+    void bringsAStoreOfTheFirstVersionUpToThisOne() throws Exception {
+        Path old = root.resolve("old.sqlite");
+        String script = new String(
+                Objects.requireNonNull(SqliteStore.class.getResourceAsStream("store-1.sql"))
+                        .readAllBytes(),
+                StandardCharsets.UTF_8);
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + old);
+                Statement statement = connection.createStatement()) {
+            for (String line : script.split(";\\s*\n")) {
+                statement.execute(line);
+            }
+            statement.execute("INSERT INTO cases VALUES ('case-1', '{\"a\":1}', '2026-01-05T09:15:00Z')");
+            statement.execute(
+                    "INSERT INTO revisions VALUES ('case-1', 1, '2026-01-05T10:15:00+01:00', 'DRAFT', '{}', '2.25.7')");
+            statement.execute("PRAGMA user_version = 1");
+        }
+        CaseItem item = new CaseItem("case-1", CasePart.EVENTS, "e1", "{\"id\":\"e1\"}", NOW);
+        for (int opening = 0; opening < 2; opening++) {
+            try (SqliteStore migrated = SqliteStore.open(old)) {
+                assertThat(migrated.storedCase("case-1")).contains(new StoredCase("case-1", "{\"a\":1}", NOW));
+                assertThat(migrated.revisionOfReport("2.25.7")).isPresent();
+                if (opening == 0) {
+                    migrated.write(writing -> {
+                        writing.add(item);
+                        return writing.add(new StoredCase("case-2", "{}", "s-1", NOW));
+                    });
+                }
+                assertThat(migrated.caseItems("case-1")).containsExactly(item);
+                assertThat(migrated.casesOf("s-1")).containsExactly("case-2");
+            }
+        }
     }
 
     @Test
@@ -132,7 +169,7 @@ class SqliteStoreTest {
         }
         assertThat(store.pragma("synchronous")).isEqualTo("2");
         assertThat(store.pragma("foreign_keys")).isEqualTo("1");
-        assertThat(store.pragma("user_version")).isEqualTo("2");
+        assertThat(store.pragma("user_version")).isEqualTo("3");
     }
 
     @Test

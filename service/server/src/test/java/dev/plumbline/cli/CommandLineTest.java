@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.UnfitFrames;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.record.Cautions;
@@ -167,7 +170,7 @@ class CommandLineTest {
                         plan.path("plan").path("entryDistanceMm").path("value").doubleValue());
         Invoked checked = Invoked.plumbline("check", report);
         assertThat(checked.code()).as(checked.out()).isZero();
-        assertThat(checked.out()).contains("conforms");
+        assertThat(checked.out()).contains("TID 1501 row 1").contains("conforms to the templates");
     }
 
     @Test
@@ -177,7 +180,8 @@ class CommandLineTest {
         assertThat(record.out().lines().map(Path::of)).contains(image);
         refused(Invoked.plumbline("show", image), "");
         refused(Invoked.plumbline("show", image, "--json"), "");
-        refused(Invoked.plumbline("check", image), "");
+        assertThat(Invoked.plumbline("check", image).out()).contains("The annotated frame conforms.");
+        refused(Invoked.plumbline("check", at("in-plane-plan.dcm")), "");
         refused(Invoked.plumbline("check", at("in-plane.json")), "");
         refused(Invoked.plumbline("show", at("nowhere.dcm")), "The file");
     }
@@ -325,11 +329,112 @@ class CommandLineTest {
     }
 
     @Test
-    void ourOwnFaultIsExitThreeWithoutATrace() {
+    void ourOwnFaultIsExitThreeWithAnIncidentAndATraceOnDemand() {
         Invoked served = Invoked.plumbline("serve");
         assertThat(served.code()).isEqualTo(ExitCode.OUR_FAULT);
         assertThat(served.out()).isEmpty();
-        assertThat(served.err()).contains("Plumbline itself failed").doesNotContain("\tat ");
+        assertThat(served.err())
+                .containsPattern("Plumbline itself failed: incident [0-9a-f]{8} \\(IllegalStateException at dev\\.")
+                .doesNotContain("\tat ")
+                .doesNotContain("secret");
+        assertThat(Invoked.plumbline("serve").err())
+                .as("the same fault, the same number")
+                .isEqualTo(served.err());
+        for (Invoked asked : List.of(Invoked.plumbline("serve", "--debug"), Invoked.plumbline("--debug", "serve"))) {
+            assertThat(asked.code()).isEqualTo(ExitCode.OUR_FAULT);
+            assertThat(asked.err()).contains("at dev.plumbline");
+        }
+    }
+
+    @Test
+    void aPlanSaysHowToSetTheMachineAndWhichNeedleReaches() throws Exception {
+        Invoked words = Invoked.plumbline("plan", at("in-plane.json"));
+        assertThat(unwrapped(words.out()))
+                .contains(
+                        "Set the imaging depth to about 60 mm", "Shortest of the list that reaches with reserve: 80 mm")
+                .contains("real systems with tubing and hub are far higher", "mirror reflection by geometry alone");
+        assertThat(words.out().lines()).allMatch(line -> line.length() <= 100);
+        JsonNode plan =
+                Invoked.plumbline("plan", at("in-plane.json"), "--json").json().path("plan");
+        assertThat(plan.path("setUpAdvice").path("imagingDepthMm").path("value").doubleValue())
+                .isCloseTo(2 * plan.path("targetDepthMm").path("value").doubleValue(), within(1e-9));
+        assertThat(plan.path("needleChoices")
+                        .get(0)
+                        .path("diameterSource")
+                        .path("standing")
+                        .textValue())
+                .isEqualTo("cited");
+    }
+
+    @Test
+    void needlesAreThoseOfTheSitesFile() throws Exception {
+        Path needles = samples.write("needles.json", """
+                {"schema":"plumbline-needles/1","foundations":{"x":{"standing":"label","text":"our label"}},
+                 "gauges":[{"gauge":20,"outerDiameterMm":0.9,"innerDiameterMm":0.6,"foundation":"x"}],
+                 "needles":[{"id":"only","tipType":"tuohy","lengthMm":90,"gauge":20,"echogenic":true}]}
+                """);
+        JsonNode choices = Invoked.plumbline("plan", at("in-plane.json"), "--json", "--needles", needles)
+                .json()
+                .path("plan")
+                .path("needleChoices");
+        assertThat(choices).hasSize(1);
+        assertThat(choices.get(0).path("id").textValue()).isEqualTo("only");
+        refused(Invoked.plumbline("plan", at("in-plane.json"), "--needles", at("nowhere.json")), "The file");
+    }
+
+    @Test
+    void aMarkSetSeveralTimesIsAnsweredDrawnAndKeptInTheRecord() throws Exception {
+        ObjectNode document = (ObjectNode) new ObjectMapper().readTree(samples.text("in-plane.json"));
+        JsonNode once = document.path("marks").path("target");
+        ArrayNode repeats =
+                ((ObjectNode) document.path("marks")).putObject("target").putArray("repeats");
+        for (int i = 0; i < 3; i++) {
+            repeats.addObject()
+                    .put("column", once.path("column").doubleValue() + i)
+                    .put("row", once.path("row").doubleValue() - i)
+                    .put("by", List.of("A", "B", "A").get(i));
+        }
+        Path file = samples.write("repeats.json", document.toString());
+        JsonNode answer = Invoked.plumbline("compare", file, "--json").json();
+        assertThat(answer.path("repeatedMarks").get(0).path("pointer").textValue())
+                .isEqualTo("/marks/target");
+        assertThat(answer.path("repeatedMarks").get(0).path("n").intValue()).isEqualTo(3);
+        assertThat(Invoked.plumbline("plan", file).out()).contains("Marked several times", "/marks/target");
+        assertThat(Invoked.plumbline("record", file, "--out", at("repeated")).code())
+                .isZero();
+        JsonNode back =
+                Invoked.plumbline("show", at("repeated/sr.dcm"), "--json").json();
+        assertThat(back.path("marks")
+                        .path("target")
+                        .path("repeats")
+                        .get(1)
+                        .path("by")
+                        .textValue())
+                .isEqualTo("B");
+        assertThat(Invoked.plumbline("check", at("repeated/sr.dcm")).code()).isZero();
+        repeats.remove(2);
+        refused(
+                Invoked.plumbline("plan", samples.write("two.json", document.toString())),
+                "/marks/target/repeats: 2 marks of one point are too few");
+    }
+
+    @Test
+    void severalObservationsOnOneFrameAreOneDrawing() throws Exception {
+        String json = samples.text("in-plane.json");
+        JsonNode document = new ObjectMapper().readTree(json);
+        ArrayNode observations = (ArrayNode) document.path("observations");
+        ObjectNode second = observations.get(0).deepCopy();
+        second.put("id", "obs-again").put("tipIsTip", false);
+        observations.add(second);
+        Path svg = at("both/both.svg");
+        Path file = samples.write("both.json", document.toString());
+        Invoked compared = Invoked.plumbline("compare", file, "--svg", svg);
+        assertThat(compared.code()).as(compared.err()).isZero();
+        assertThat(unwrapped(compared.out())).contains("a nudge each way");
+        assertThat(Files.readString(svg)).contains("obs-again: observed", "obs-1: observed");
+        try (Stream<Path> files = Files.list(at("both"))) {
+            assertThat(files).containsExactly(svg);
+        }
     }
 
     @ParameterizedTest

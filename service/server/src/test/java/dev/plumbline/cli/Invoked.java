@@ -4,11 +4,15 @@ package dev.plumbline.cli;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -21,16 +25,28 @@ record Invoked(int code, String out, String err) {
             "2.25.329800735698586629295641978511506172918", "test", "Plumbline", "0001", "0.0-test", "", "GB");
 
     static Invoked plumbline(Object... arguments) {
+        return reading("", arguments);
+    }
+
+    /** With something on standard input. */
+    static Invoked reading(String in, Object... arguments) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        Plumbline plumbline = new Plumbline(
-                new Plumbline.Collaborators("0.0-test", new RecordComposer(INSTALLATION), CLOCK, config -> {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        Plumbline.Streams streams =
+                new Plumbline.Streams(new ByteArrayInputStream(in.getBytes(StandardCharsets.UTF_8)), bytes);
+        Plumbline.Collaborators with = new Plumbline.Collaborators(
+                "0.0-test",
+                new RecordComposer(INSTALLATION),
+                BedsideFiles.shipped(),
+                CLOCK,
+                config -> {
                     throw new IllegalStateException("secret inside");
-                }),
-                new PrintWriter(out),
-                new PrintWriter(err));
+                },
+                streams);
+        Plumbline plumbline = new Plumbline(with, new PrintWriter(out), new PrintWriter(err));
         int code = plumbline.run(Arrays.stream(arguments).map(String::valueOf).toArray(String[]::new));
-        return new Invoked(code, out.toString(), err.toString());
+        return new Invoked(code, out + bytes.toString(StandardCharsets.UTF_8), err.toString());
     }
 
     /** The one JSON document on stdout; anything else there is a failure. */

@@ -19,18 +19,19 @@ final class CodeList {
     }
 
     static String markdown() {
-        return Stream.concat(
-                        Stream.of(head()),
-                        Stream.concat(
-                                Codes.sets().stream().map(CodeList::set),
-                                Templates.identifiers().stream().map(CodeList::template)))
+        return Stream.concat(Stream.of(head()), Codes.sets().stream().map(CodeList::set))
                 .collect(Collectors.joining("\n"));
     }
 
     private static String head() {
-        return "# Codes and templates of a record\n\n"
-                + "Made from the data files of `sr-templates`; change them, never this page.\n\n"
-                + "Our own codes have the designator `" + Codes.ownScheme("designator") + "`, scheme UID `"
+        return "# Codes of a record\n\n"
+                + "Made from the data files of `sr-templates`; change them, never this page. Where each stands:"
+                + " [templates](templates.md).\n\n"
+                + "Our own"
+                + " codes"
+                + " have"
+                + " the designator"
+                + " `" + Codes.ownScheme("designator") + "`, scheme UID `"
                 + Codes.ownScheme("uid") + "`, version " + Codes.ownScheme("version")
                 + ". A code never changes its meaning.\n\n"
                 + TemplateFiles.json("codes.json").get("about").asText() + "\n";
@@ -50,34 +51,6 @@ final class CodeList {
                                 entry.word().orElse(""),
                                 entry.source()))
                         .collect(Collectors.joining());
-    }
-
-    private static String template(String identifier) {
-        String name = TemplateFiles.json(Templates.file(identifier)).get("name").asText();
-        String about =
-                TemplateFiles.json(Templates.file(identifier)).get("about").asText();
-        return "## " + (identifier.startsWith("PL") ? identifier : "TID " + identifier) + " " + name + "\n\n" + about
-                + "\n\n| row | relation | type | concept | times | required |\n|---|---|---|---|---|---|\n"
-                + Templates.of(identifier).stream().map(CodeList::rows).collect(Collectors.joining());
-    }
-
-    private static String rows(Templates.Node node) {
-        TemplateRow row = node.row();
-        String most = row.times().most() == Integer.MAX_VALUE
-                ? "n"
-                : Integer.toString(row.times().most());
-        return row(
-                        ">".repeat(row.nest()) + " " + row.row(),
-                        row.relation().map(Relation::text).orElse(""),
-                        String.join(" or ", row.types()),
-                        row.include()
-                                .map(included -> (included.startsWith("PL") ? "" : "TID ") + included)
-                                .orElse(row.concepts().stream()
-                                        .map(code -> code.value() + " " + code.meaning())
-                                        .collect(Collectors.joining(", "))),
-                        most,
-                        row.times().requirement())
-                + node.children().stream().map(CodeList::rows).collect(Collectors.joining());
     }
 
     private static String row(String... cells) {

@@ -16,6 +16,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -200,14 +201,14 @@ class DicomFileTest {
     }
 
     @Test
-    void decodesNoFrameBeyondTheMemoryItMayTake() throws IOException {
-        DicomFile file = open(TestImage.grey(1)
-                .put(Tag.ROWS, 8192)
-                .put(Tag.COLUMNS, 2049)
-                .put(Tag.PIXEL_DATA, new byte[8192 * 2049]));
-        assertThat(file.geometry(1).rows()).isEqualTo(8192);
-        assertThatThrownBy(() -> file.image(1)).hasMessageContaining("8192 x 2049 pixels; at most 16777216");
+    void namesTheMemoryThatAFrameWouldNeed() {
+        assertThatThrownBy(() -> DecodingMemory.within(Long.MAX_VALUE / 2, () -> "decoded"))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("MB of memory")
+                .satisfies(e -> assertThat(((Refusal) e).problem().remedy()).contains("-Xmx"));
     }
+
+    private static final Appearance MASKED = new Appearance(Optional.empty(), true, false, false, Optional.empty());
 
     @Test
     void masksEverythingOutsideTheRegions() throws IOException {
@@ -217,7 +218,7 @@ class DicomFileTest {
                 .put(Tag.REGION_LOCATION_MAX_X1, 20)
                 .put(Tag.REGION_LOCATION_MAX_Y1, 9);
         for (DataSet image : List.of(TestImage.grey(1), TestImage.rgb(1))) {
-            BufferedImage masked = open(TestImage.withRegions(image, region)).maskedImage(1);
+            BufferedImage masked = open(TestImage.withRegions(image, region)).picture(1, MASKED);
             for (int row = 0; row < TestImage.ROWS; row++) {
                 for (int column = 0; column < TestImage.COLUMNS; column++) {
                     boolean inside = 10 <= column && column <= 20 && 5 <= row && row <= 9;
@@ -227,7 +228,7 @@ class DicomFileTest {
             }
         }
         DicomFile without = open(TestImage.grey(1));
-        assertThatThrownBy(() -> without.maskedImage(1))
+        assertThatThrownBy(() -> without.picture(1, MASKED))
                 .hasMessageContaining("does not tell where the ultrasound ends");
     }
 

@@ -115,8 +115,22 @@ public class FrameBenchmark {
     }
 
     @Benchmark
+    public byte[] headerOfTheCineByPydicom() {
+        return pydicom("print(dcmread(sys.argv[1], stop_before_pixels=True).NumberOfFrames)", cine);
+    }
+
+    @Benchmark
     public byte[] frameOfTheCineByPydicom() {
-        String script = "import sys; from pydicom import dcmread; print(dcmread(sys.argv[1]).pixel_array[162].sum())";
-        return OutsideProgram.run("/usr/bin/python3", "-c", script, cine.toString());
+        return pydicom("print(dcmread(sys.argv[1]).pixel_array[162].sum())", cine);
+    }
+
+    @Benchmark
+    public byte[] jpegFrameByPydicom() {
+        return pydicom("print(dcmread(sys.argv[1]).pixel_array.sum())", jpeg);
+    }
+
+    private static byte[] pydicom(String work, Path file) {
+        return OutsideProgram.run(
+                "/usr/bin/python3", "-c", "import sys; from pydicom import dcmread; " + work, file.toString());
     }
 }

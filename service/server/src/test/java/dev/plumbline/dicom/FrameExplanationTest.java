@@ -10,6 +10,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -134,7 +135,7 @@ class FrameExplanationTest {
     void drawsItsRegionsWithoutTouchingWhatLiesInside() throws IOException {
         DicomFile file = DicomFile.open(
                 TestImage.write(TestImage.withRegions(TestImage.grey(1), TestImage.region(0.1, 0.1)), folder));
-        BufferedImage picture = file.regionPicture(1);
+        BufferedImage picture = file.picture(1, new Appearance(Optional.empty(), false, true, true, Optional.empty()));
         assertThat(picture.getWidth()).isEqualTo(TestImage.COLUMNS);
         assertThat(picture.getHeight()).isEqualTo(TestImage.ROWS);
         assertThat(picture.getRGB(1, 30) & 0xffffff).isEqualTo(0x00c8ff);

@@ -111,6 +111,19 @@ class GateTest {
         Refusal refusal = refusal(FileBytes.file(EXPLICIT, uid, "1.2").bytes());
         assertThat(refusal.problem()).isInstanceOf(Problem.UnsupportedObject.class);
         assertThat(refusal).hasMessageContaining(uid).hasMessageContaining("Explicit VR Little Endian");
+        assertThat(refusal).hasMessageContaining(RefusedSyntax.all().getOrDefault(uid, uid));
+    }
+
+    @Test
+    void everyTransferSyntaxTakenOrRefusedIsInTheConformanceStatement() throws IOException {
+        String statement = Files.readString(Path.of("..", "..", "docs", "conformance.md"));
+        RefusedSyntax.all().forEach((uid, name) -> {
+            assertThat(TransferSyntax.of(uid)).as(uid).isEmpty();
+            assertThat(statement).contains(uid).contains(name);
+        });
+        for (TransferSyntax taken : TransferSyntax.values()) {
+            assertThat(statement).contains(taken.uid());
+        }
     }
 
     @ParameterizedTest

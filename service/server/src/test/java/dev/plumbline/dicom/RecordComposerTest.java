@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.record.Companions;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Uids;
@@ -34,19 +35,53 @@ class RecordComposerTest {
     }
 
     @Test
-    void writesAnAnnotatedFrameForEachFrameUsedAndTheReportLast() {
+    void writesEveryCompanionOfEachFrameUsedAndNothingThatNamesALaterObject() {
         List<String> parts = RecordFixtures.IN_PLANE.compose().stream()
                 .map(ComposedObject::part)
                 .toList();
-        assertThat(parts).containsExactly("sc/1", "sc/2", "sr");
+        assertThat(parts).containsExactly("sc/1", "sc/2", "pr/1", "pr/2", "sr", "pdf", "ko");
         assertThat(RecordFixtures.ONE_FRAME_FOR_BOTH.compose())
                 .extracting(ComposedObject::part)
-                .containsExactly("sc/1", "sr");
+                .containsExactly("sc/1", "pr/1", "sr", "pdf", "ko");
+    }
+
+    @Test
+    void leavesOutWhatIsSwitchedOffButNeverTheAnnotatedFrames() {
+        RecordComposer composer =
+                new RecordComposer(RecordFixtures.INSTALLATION).with(new Companions(false, false, false));
+        assertThat(composer.compose(RecordFixtures.IN_PLANE.revision(), RecordFixtures.frames()))
+                .extracting(ComposedObject::part)
+                .containsExactly("sc/1", "sc/2", "sr");
+        assertThat(composer.with(new Companions(false, true, false))
+                        .compose(RecordFixtures.IN_PLANE.revision(), RecordFixtures.frames()))
+                .extracting(ComposedObject::part)
+                .containsExactly("sc/1", "sc/2", "sr", "pdf");
+    }
+
+    /** Attributes of a series are the same in all of its objects, those of later revisions included. */
+    @Test
+    void keepsTheSeriesDateOfTheFirstRevision() {
+        RecordRevision first = RecordFixtures.IN_PLANE.revision();
+        RecordRevision amended = new RecordRevision(
+                first.caseId(),
+                2,
+                first.document(),
+                first.comparison(),
+                first.time().plusDays(3),
+                first.time());
+        DataSet report = DataSets.of(
+                new RecordComposer(RecordFixtures.INSTALLATION).compose(amended, RecordFixtures.frames()), "sr");
+        assertThat(report.string(Tag.SERIES_DATE)).contains("20260105");
+        assertThat(report.string(Tag.CONTENT_DATE)).contains("20260108");
+        assertThat(report.string(Tag.INSTANCE_NUMBER)).contains("2");
     }
 
     @Test
     void derivesIdentifiersFromCaseRevisionAndPart() {
-        ComposedObject report = RecordFixtures.IN_PLANE.compose().get(2);
+        ComposedObject report = RecordFixtures.IN_PLANE.compose().stream()
+                .filter(ComposedObject::isReport)
+                .findFirst()
+                .orElseThrow();
         assertThat(report.sopInstanceUid()).isEqualTo(Uids.instance("case-IN_PLANE", 1, "sr"));
         assertThat(RecordFixtures.IN_PLANE.report().string(Tag.SERIES_INSTANCE_UID))
                 .contains(Uids.series("case-IN_PLANE", "sr"));
@@ -119,6 +154,23 @@ class RecordComposerTest {
         RecordComposer composer = new RecordComposer(RecordFixtures.INSTALLATION);
         assertThatThrownBy(() -> composer.compose(revision, frames))
                 .isInstanceOf(Refusal.class)
+                .satisfies(e -> assertThat(((Refusal) e).problem().pointer()).isEqualTo("/observations/0/frame"));
+    }
+
+    @Test
+    void refusesAFrameOfAnotherStudy() {
+        RecordFrames frames = ref -> {
+            RecordFrame frame = RecordFixtures.frames().of(ref);
+            if (ref.sopInstanceUid().endsWith("2")) {
+                frame.header().put(Tag.STUDY_INSTANCE_UID, "2.25.1009");
+            }
+            return frame;
+        };
+        RecordRevision revision = RecordFixtures.IN_PLANE.revision();
+        RecordComposer composer = new RecordComposer(RecordFixtures.INSTALLATION);
+        assertThatThrownBy(() -> composer.compose(revision, frames))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("another study")
                 .satisfies(e -> assertThat(((Refusal) e).problem().pointer()).isEqualTo("/observations/0/frame"));
     }
 

@@ -53,7 +53,8 @@ enum RecordFixtures {
         second.putObject("target").put("column", 300).put("row", 350);
         c.withArray("observations").add(second);
     }),
-    STRUCTURES(RecordFixtures::structures);
+    STRUCTURES(RecordFixtures::structures),
+    SPEED_OF_SOUND_STATED(c -> c.withObjectProperty("probe").put("speedOfSoundMPerS", 1480.0));
 
     static final Installation INSTALLATION = new Installation(
             "2.25.291234567890123456789012345678901234567",
@@ -65,25 +66,25 @@ enum RecordFixtures {
             "GB");
     private static final JsonMapper JSON = new JsonMapper();
     private static final String BASE = """
-            {"schema": "plumbline-case/1", "approach": "inPlane",
-             "frame": {"sopInstanceUid": "2.25.3001", "frameNumber": 1},
-             "probe": {"kind": "linear", "footprintMm": 38.0, "midpoint": {"column": 320.0, "row": 40.0},
-                       "needleSide": "right"},
-             "marks": {"target": {"column": 320.0, "row": 360.0}, "targetKind": "nearNerve",
-                       "skin": [{"column": 0.0, "row": 40.0}, {"column": 640.0, "row": 40.5}]},
-             "needle": {"gauge": 22, "lengthMm": 80.0, "echogenic": true},
-             "intent": {"entryDistanceMm": 17.0},
-             "uncertainty": {"markPx": 1.5},
-             "observations": [{"id": "obs-1", "phase": "finalTip",
-                               "frame": {"sopInstanceUid": "2.25.3002", "frameNumber": 7},
-                               "shaft": [{"column": 600.0, "row": 180.0}, {"column": 480.25, "row": 258.0},
-                                         {"column": 360.0, "row": 336.0}],
-                               "tip": {"column": 322.0, "row": 360.0}, "tipIsTip": true}],
-             "context": {"block": "axillaryBrachialPlexus", "laterality": "right",
-                         "operator": {"name": "Sample^Operator", "role": "performer"}},
-             "signature": {"name": "Sample^Signer", "organization": "Sample Hospital", "role": "assistant",
-                           "time": "2026-01-05T10:15:00+01:00"}}
-            """;
+        {"schema": "plumbline-case/1", "approach": "inPlane",
+         "frame": {"sopInstanceUid": "2.25.3001", "frameNumber": 1},
+         "probe": {"kind": "linear", "footprintMm": 38.0, "midpoint": {"column": 320.0, "row": 40.0},
+                   "needleSide": "right"},
+         "marks": {"target": {"column": 320.0, "row": 360.0}, "targetKind": "nearNerve",
+                   "skin": [{"column": 0.0, "row": 40.0}, {"column": 640.0, "row": 40.5}]},
+         "needle": {"gauge": 22, "lengthMm": 80.0, "echogenic": true},
+         "intent": {"entryDistanceMm": 17.0},
+         "uncertainty": {"markPx": 1.5},
+         "observations": [{"id": "obs-1", "phase": "finalTip",
+                           "frame": {"sopInstanceUid": "2.25.3002", "frameNumber": 7},
+                           "shaft": [{"column": 600.0, "row": 180.0}, {"column": 480.25, "row": 258.0},
+                                     {"column": 360.0, "row": 336.0}],
+                           "tip": {"column": 322.0, "row": 360.0}, "tipIsTip": true}],
+         "context": {"block": "axillaryBrachialPlexus", "laterality": "right",
+                     "operator": {"name": "Sample^Operator", "role": "performer"}},
+         "signature": {"name": "Sample^Signer", "organization": "Sample Hospital", "role": "assistant",
+                       "time": "2026-01-05T10:15:00+01:00"}}
+        """;
 
     @SuppressWarnings("ImmutableEnumChecker") // the changes hold no state
     private final Consumer<ObjectNode> change;
@@ -227,7 +228,11 @@ enum RecordFixtures {
                 .put(Tag.ACQUISITION_DATE, "20260105")
                 .put(Tag.ACQUISITION_TIME, "095912.250")
                 .put(Tag.MANUFACTURER, "A scanner maker");
-        return frames ? header.put(Tag.NUMBER_OF_FRAMES, "12") : header;
+        return frames
+                ? header.put(Tag.NUMBER_OF_FRAMES, "12").put(Tag.PHOTOMETRIC_INTERPRETATION, "YBR_FULL_422")
+                : header.put(Tag.PHOTOMETRIC_INTERPRETATION, "MONOCHROME2")
+                        .put(Tag.WINDOW_CENTER, "120", "60")
+                        .put(Tag.WINDOW_WIDTH, "200", "100");
     }
 
     static FrameGeometry geometry() {

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.document.CaseDocuments;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
+import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
@@ -16,6 +17,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -23,9 +26,11 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
 class RecordReaderPropertyTest {
+    private static final FrameGeometry BARE =
+            new FrameGeometry(640, 640, List.of(), Optional.empty(), Optional.empty(), "bare");
     private static final RecordFrames FRAMES = ref -> new RecordFrame(
             RecordFixtures.header("2.25.2").put(Tag.SOP_INSTANCE_UID, ref.sopInstanceUid()),
-            RecordFixtures.geometry(),
+            ref.scale().isPresent() ? BARE : RecordFixtures.geometry(),
             new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB));
 
     @Provide

@@ -4,6 +4,7 @@ package dev.plumbline.document;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.PointPx;
@@ -34,6 +35,7 @@ import net.jqwik.api.statistics.Statistics;
 
 /** Whatever is asked: a refusal that names its field, or an answer in which every number is a value or a reason. */
 class AnswerJsonPropertyTest {
+    private static final AnswerJson ANSWERS = new AnswerJson(NeedleFile.shipped());
     private static final Set<String> REASONS =
             new HashSet<>(Arrays.stream(Reason.values()).map(Reason::word).toList());
 
@@ -41,7 +43,7 @@ class AnswerJsonPropertyTest {
     void everyQuantityIsAValueWithUncertaintyOrAReason(@ForAll("stated") CaseDocument document) {
         Optional<Comparison> comparison = comparison(document);
         Statistics.label("case").collect(comparison.isPresent() ? "answered" : "refused");
-        comparison.ifPresent(AnswerJsonPropertyTest::check);
+        comparison.ifPresent(answered -> check(document, answered));
     }
 
     private static Optional<Comparison> comparison(CaseDocument document) {
@@ -58,8 +60,8 @@ class AnswerJsonPropertyTest {
         }
     }
 
-    private static void check(Comparison comparison) {
-        JsonNode answer = AnswerJson.comparison(comparison);
+    private static void check(CaseDocument document, Comparison comparison) {
+        JsonNode answer = ANSWERS.comparison(document, comparison);
         Plan plan = comparison.plan();
         assertThat(answer.path("cautions").get(0).asText()).isEqualTo(Cautions.text());
         plan.readings().measurands().forEach(m -> quantity(answer.path("plan"), m));

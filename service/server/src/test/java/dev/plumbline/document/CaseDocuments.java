@@ -2,12 +2,16 @@
 package dev.plumbline.document;
 
 import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.KnownDistance;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
+import dev.plumbline.geometry.Repeat;
 import dev.plumbline.geometry.Shape;
 import dev.plumbline.geometry.Side;
 import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.needle.Needle;
+import dev.plumbline.needle.NeedleWish;
+import dev.plumbline.needle.TipType;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
 import dev.plumbline.plan.Approach;
@@ -17,16 +21,17 @@ import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.Nerve;
 import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.plan.TargetKind;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
 import dev.plumbline.record.FrameRef;
-import dev.plumbline.record.Laterality;
 import dev.plumbline.record.ObservedFrame;
 import dev.plumbline.record.Signature;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -52,6 +57,38 @@ public final class CaseDocuments {
                 .map(seed -> of(seed));
     }
 
+    /** Documents that also say what was said and done at the bedside. */
+    static Arbitrary<CaseDocument> atTheBedside() {
+        return Arbitraries.longs()
+                .withDistribution(RandomDistribution.uniform())
+                .map(CaseDocuments::withBedside);
+    }
+
+    private static CaseDocument withBedside(long seed) {
+        Random random = new Random(seed);
+        CaseDocument plain = new CaseDocuments(random).document();
+        return new CaseDocument(
+                plain.caseId(),
+                plain.approach(),
+                plain.frame(),
+                plain.probe(),
+                plain.marks(),
+                plain.needle(),
+                plain.intent(),
+                plain.constraints(),
+                plain.uncertainty(),
+                plain.observations(),
+                plain.context(),
+                Bedsides.of(random),
+                plain.signature()
+                        .map(s -> new Signature(
+                                s.name(),
+                                s.organization(),
+                                s.role(),
+                                s.time(),
+                                random.nextBoolean() ? Map.of() : Map.of("consent", "emergency", "pain", "asleep"))));
+    }
+
     static CaseDocument of(long seed) {
         return new CaseDocuments(new Random(seed)).document();
     }
@@ -64,7 +101,8 @@ public final class CaseDocuments {
                 frame(),
                 maybe(this::probe).orElse(Probe.NOTHING_STATED),
                 marks(),
-                maybe(() -> new Needle(maybeInt(18, 27), maybeNumber(20, 150), maybe(random::nextBoolean)))
+                maybe(() -> new Needle(
+                                maybeInt(18, 27), maybeNumber(20, 150), maybe(random::nextBoolean), maybe(this::wish)))
                         .orElse(Needle.NOTHING_STATED),
                 maybe(() -> intent(approach)),
                 maybe(this::constraints).orElse(Constraints.NOTHING_STATED),
@@ -76,8 +114,13 @@ public final class CaseDocuments {
 
     private FrameRef frame() {
         return random.nextBoolean()
-                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9))
+                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9), maybe(this::scale))
                 : new FrameRef.Stated(640, 480, number(0.01, 0.2), number(0.01, 0.2));
+    }
+
+    private KnownDistance scale() {
+        PointPx from = point();
+        return new KnownDistance(from, new PointPx(from.column() < 300 ? 600 : 20, from.row()), number(5, 80));
     }
 
     private Probe probe() {
@@ -90,7 +133,16 @@ public final class CaseDocuments {
                 maybe(this::skinBeyondProbe),
                 maybeNumber(30, 90),
                 maybeNumber(5, 20),
-                maybe(random::nextBoolean));
+                maybe(random::nextBoolean),
+                maybeNumber(10, 80),
+                maybeNumber(1400, 1700));
+    }
+
+    private NeedleWish wish() {
+        return new NeedleWish(
+                random.nextBoolean() ? List.of() : List.of(one(TipType.values()), one(TipType.values())),
+                random.nextBoolean() ? List.of() : List.of(18 + random.nextInt(10)),
+                Optional.of(random.nextBoolean()));
     }
 
     private SkinBeyondProbe skinBeyondProbe() {
@@ -207,8 +259,24 @@ public final class CaseDocuments {
         return points;
     }
 
+    /** Marked once, or now and then several times. */
     private PointPx point() {
-        return new PointPx(number(0, 640), number(0, 480)).onGrid();
+        PointPx first = onGrid(number(0, 640), number(0, 480));
+        if (random.nextInt(6) != 0) {
+            return first;
+        }
+        List<Repeat> repeats = new ArrayList<>();
+        for (int i = 0; i < 3 + random.nextInt(3); i++) {
+            PointPx near = onGrid(
+                    Math.min(640, first.column() + random.nextDouble()),
+                    Math.min(480, first.row() + random.nextDouble()));
+            repeats.add(new Repeat(near.column(), near.row(), maybe(this::name)));
+        }
+        return PointPx.meanOf(repeats);
+    }
+
+    private static PointPx onGrid(double column, double row) {
+        return new PointPx(column, row).onGrid();
     }
 
     private double number(double low, double high) {

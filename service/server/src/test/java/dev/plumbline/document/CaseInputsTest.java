@@ -38,6 +38,31 @@ class CaseInputsTest {
     }
 
     @Test
+    void aStatedSizeAndScaleNameNoPicture() {
+        CaseDocument document = document(
+                "{\"columns\":100,\"rows\":200,\"mmPerColumn\":0.2,\"mmPerRow\":0.1}",
+                "\"marks\":{\"target\":{\"column\":50,\"row\":90}},\"observations\":[{\"id\":\"a\"},{\"id\":\"b\"}]");
+        CaseInputs inputs = CaseInputs.of(document, frame -> FRAME);
+        assertThat(inputs.observations()).extracting(o -> o.samePictureAsPlan()).containsExactly(false, false);
+        assertThat(inputs.observations()
+                        .get(0)
+                        .frame()
+                        .sameGeometryAs(inputs.plan().frame()))
+                .as("so marks are taken over, as an assumption")
+                .isTrue();
+    }
+
+    @Test
+    void aRepeatOutsideTheFrameIsRefusedWhereItStands() {
+        CaseDocument document = document(
+                "{\"file\":\"f.dcm\"}",
+                "\"marks\":{\"target\":{\"repeats\":[{\"column\":1,\"row\":1},{\"column\":1,\"row\":2},"
+                        + "{\"column\":1,\"row\":481}]}}");
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> CaseInputs.of(document, frame -> FRAME));
+        assertThat(refusal.problem()).isEqualTo(new Problem.MarkOutsideFrame("/marks/target/repeats/2", 640, 480));
+    }
+
+    @Test
     void aFrameThatCannotBeHadIsRefusedAtThePlaceThatNamesIt() {
         CaseDocument document = document(
                 "{\"file\":\"a.dcm\"}",

@@ -71,6 +71,6 @@ class CaseJsonPropertyTest {
 
     @Provide
     Arbitrary<CaseDocument> documents() {
-        return CaseDocuments.any();
+        return CaseDocuments.atTheBedside();
     }
 }

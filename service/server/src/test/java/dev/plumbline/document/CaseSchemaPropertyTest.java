@@ -8,10 +8,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ContainerNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import net.jqwik.api.Arbitrary;
@@ -65,16 +67,28 @@ class CaseSchemaPropertyTest {
         String damage = damage(json, new Random(seed));
         boolean valid = SCHEMA.complaints(json).isEmpty();
         Statistics.label("after the damage").collect(valid ? "valid" : "refused");
-        assertThat(readable(json)).as("%s in %s", damage, json).isEqualTo(valid);
+        Optional<Problem> problem = problem(json);
+        if (valid && problem.filter(CaseSchemaPropertyTest::isBeyondTheSchema).isPresent()) {
+            return;
+        }
+        assertThat(problem.isEmpty()).as("%s in %s: %s", damage, json, problem).isEqualTo(valid);
     }
 
-    private static boolean readable(JsonNode json) {
+    private static Optional<Problem> problem(JsonNode json) {
         try {
             CaseJson.read(json, Door.CLI);
-            return true;
+            return Optional.empty();
         } catch (Refusal refusal) {
-            return false;
+            return Optional.of(refusal.problem());
         }
+    }
+
+    /** What holds between two numbers or two names of one entry; a schema of this draft cannot compare values. */
+    private static boolean isBeyondTheSchema(Problem problem) {
+        return problem.pointer().matches("/agents/\\d+/volumeMl")
+                        && problem.detail().contains("are more than the")
+                || problem.pointer().matches("/(events|agents|team|checks)/\\d+/id")
+                        && problem.detail().contains("the same id");
     }
 
     private static String damage(ObjectNode json, Random random) throws Exception {
@@ -123,6 +137,6 @@ class CaseSchemaPropertyTest {
 
     @Provide
     Arbitrary<CaseDocument> documents() {
-        return CaseDocuments.any();
+        return CaseDocuments.atTheBedside();
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.record.CaseDocument;
 import java.io.IOException;
@@ -30,6 +31,7 @@ final class DocumentedCases {
         CaseInputs inputs = CaseInputs.of(document, frame -> {
             throw new IllegalStateException("The example states its scale.");
         });
-        return AnswerJson.comparison(Comparison.of(inputs.plan(), inputs.observations()));
+        return new AnswerJson(NeedleFile.shipped())
+                .comparison(document, Comparison.of(inputs.plan(), inputs.observations()));
     }
 }

@@ -175,7 +175,8 @@ record DrawnCase(
                 probe.housingLengthMm(),
                 probe.housingHalfThicknessMm(),
                 probe.imageInverted(),
-                arcRadiusMm);
+                arcRadiusMm,
+                probe.speedOfSoundMPerS());
     }
 
     private static PlanInput with(PlanInput input, Probe probe, Needle needle) {

@@ -179,9 +179,17 @@ class SvgDrawingTest {
         near(SvgReader.start(svg.one("plan-lead-in")), SQUARE.at(29, 60 - Math.sqrt(60 * 60 - 29 * 29)));
         List<Xy> skin = svg.ofClass("skin-beyond").stream()
                 .map(SvgReader::points)
-                .max(Comparator.comparingDouble(points -> points.get(0).x()))
+                .max(Comparator.comparingDouble(
+                        points -> points.get(points.size() - 1).x()))
                 .orElseThrow();
-        near(skin.get(0), SQUARE.at(19, 60 - Math.sqrt(60 * 60 - 19 * 19)));
+        // The limb touches the face in its middle; from there its skin runs on without a step at the face's end.
+        near(skin.get(0), SQUARE.at(0, 0));
+        PointPx center = SQUARE.at(0, 60);
+        double radius = center.row() - skin.get(0).y();
+        for (Xy point : skin) {
+            assertThat(Math.hypot(point.x() - center.column(), point.y() - center.row()))
+                    .isCloseTo(radius, within(0.01));
+        }
         assertThat(svg.text()).contains("Plan 21.7\u00b0");
     }
 

@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.UnfitFrames;
 import dev.plumbline.record.Cautions;
 import java.net.http.HttpRequest;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -92,13 +94,54 @@ class RecordFlowTest {
         assertThat(dicom.type()).isEqualTo("application/dicom");
         assertThat(new String(dicom.response().body(), 128, 4, java.nio.charset.StandardCharsets.US_ASCII))
                 .isEqualTo("DICM");
-        assertThat(problem(door.send(door.request(kept.header("Location")).header("Accept", "text/html"))))
+        assertThat(problem(door.send(door.request(kept.header("Location")).header("Accept", "text/csv"))))
                 .startsWith("406 not-acceptable");
 
         JsonNode list = door.get("/v1/records").json();
         assertThat(list.path("records")).hasSize(1);
         assertThat(list.path("records").get(0).path("recordUid").asText()).isEqualTo(uid);
         assertThat(door.get("/dicomweb/instances?SOPInstanceUID=" + uid).json()).hasSize(1);
+    }
+
+    private OpenDoor.Answer as(String location, String type) throws Exception {
+        OpenDoor.Answer answer = door.send(door.request(location).header("Accept", type));
+        assertThat(answer.status()).as(type).isEqualTo(200);
+        assertThat(answer.type()).startsWith(type.replaceAll(",.*", ""));
+        return answer;
+    }
+
+    @Test
+    void aRecordIsHandedOutAsPeopleReadIt() throws Exception {
+        sendFrames();
+        for (String body : List.of(SampleBodies.CASE, SampleBodies.DRAFT)) {
+            String location = door.post("/v1/records", body).header("Location");
+            String standing = body.equals(SampleBodies.CASE) ? "signed" : "draft, not signed";
+            assertThat(as(location, "text/plain").text())
+                    .contains("Imaging Measurement Report, " + standing)
+                    .contains(Cautions.text());
+            String page =
+                    as(location, "text/html,application/xhtml+xml,*/*;q=0.8").text();
+            assertThat(page).startsWith("<!DOCTYPE html>").contains("<svg").contains(standing);
+            assertThat(page).doesNotContain("<script").doesNotContain("src=\"http");
+            assertThat(as(location, "image/svg+xml").text()).startsWith("<svg").contains("data:image/png;base64,");
+            assertThat(as(location, "application/pdf").response().body()).startsWith('%', 'P', 'D', 'F', '-');
+        }
+    }
+
+    /** The companions stand beside the report in the study, each kind in its own series. */
+    @Test
+    void everyObjectOfASignedRecordStandsInTheArchive() throws Exception {
+        sendFrames();
+        JsonNode kept = door.post("/v1/records", SampleBodies.CASE).json();
+        assertThat(kept.path("objects").get(0)).isEqualTo(kept.path("recordUid"));
+        List<String> modalities = new ArrayList<>();
+        for (JsonNode object : kept.path("objects")) {
+            JsonNode held = door.get("/dicomweb/instances?SOPInstanceUID=" + object.asText())
+                    .json();
+            assertThat(held).hasSize(1);
+            modalities.add(held.get(0).path("00080060").path("Value").get(0).asText());
+        }
+        assertThat(modalities).containsExactly("SR", "US", "US", "PR", "PR", "DOC", "KO");
     }
 
     @Test

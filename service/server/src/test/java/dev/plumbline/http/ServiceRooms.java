@@ -2,13 +2,18 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.config.BedsideFiles;
+import dev.plumbline.config.NeedleFile;
 import dev.plumbline.dicom.Installation;
+import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.StatusReport;
+import dev.plumbline.document.AnswerJson;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,10 +52,13 @@ final class ServiceRooms implements AutoCloseable {
     }
 
     Doors.Rooms rooms() {
+        Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
         DispatchDesk desk = DispatchDesk.closed(store.dispatches(), List.of(), CLOCK);
         return new Doors.Rooms(
                 archive,
-                new Records(archive, INSTALLATION, CLOCK),
+                cases,
+                new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK),
+                new AnswerJson(NeedleFile.shipped()),
                 new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()));
     }
 

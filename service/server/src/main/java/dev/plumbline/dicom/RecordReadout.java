@@ -4,50 +4,59 @@ package dev.plumbline.dicom;
 import dev.plumbline.dicom.ItemValue.Coded;
 import dev.plumbline.dicom.ItemValue.Measured;
 import dev.plumbline.dicom.ItemValue.Numeric;
+import dev.plumbline.readout.Readout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
-/** A record as plain text for people: whose it is, what was planned, what was observed, how they differ, and the cautions. */
-public final class RecordText {
-    private static final int WIDTH = 56;
+/** What a record says to people: whose it is, what was planned, what was observed, how they differ, and the cautions. */
+public final class RecordReadout {
+    private static final Code CAUTIONS = Codes.own("CAUTIONS");
 
     private final DataSet report;
     private final ContentItem root;
-    private final List<String> lines = new ArrayList<>();
 
-    private RecordText(DataSet report) {
+    private RecordReadout(DataSet report) {
         this.report = report;
         root = ContentReader.read(report);
     }
 
     /**
-     * The text, lines ended by a line feed.
+     * The record in words.
      *
      * @throws dev.plumbline.problem.Refusal when the object has no content tree
      */
-    public static String of(DataSet report) {
-        return new RecordText(report).text();
+    public static Readout of(DataSet report) {
+        return new RecordReadout(report).readout();
     }
 
-    private String text() {
-        head();
-        RecordReader.groups(root).forEach(this::group);
-        root.first(Concepts.PROCEDURE).ifPresent(this::details);
-        return String.join("\n", lines) + "\n";
+    private Readout readout() {
+        List<Readout.Section> sections = new ArrayList<>();
+        RecordReader.groups(root).forEach(group -> sections.add(section(group)));
+        Optional<ContentItem> details = root.first(Concepts.PROCEDURE);
+        details.ifPresent(item -> sections.add(details(item)));
+        return new Readout(
+                root.name().map(Code::meaning).orElse("Structured report"),
+                state(),
+                head(),
+                sections,
+                details.flatMap(item -> item.textOf(CAUTIONS)).orElse(""),
+                report.string(Tag.SOP_INSTANCE_UID).orElse(""));
     }
 
-    private void head() {
-        lines.add(root.name().map(Code::meaning).orElse("Structured report") + ", " + state());
-        line(0, "Patient", joined(report, Tag.PATIENT_NAME, Tag.PATIENT_ID));
-        line(0, "Study", joined(report, Tag.STUDY_DATE, Tag.ACCESSION_NUMBER));
-        line(0, "Record made", joined(report, Tag.CONTENT_DATE, Tag.CONTENT_TIME, Tag.TIMEZONE_OFFSET_FROM_UTC));
+    private List<Readout.Line> head() {
+        List<Readout.Line> head = new ArrayList<>();
+        head.add(new Readout.Line("Patient", joined(report, Tag.PATIENT_NAME, Tag.PATIENT_ID)));
+        head.add(new Readout.Line("Study", joined(report, Tag.STUDY_DATE, Tag.ACCESSION_NUMBER)));
+        head.add(new Readout.Line(
+                "Record made", joined(report, Tag.CONTENT_DATE, Tag.CONTENT_TIME, Tag.TIMEZONE_OFFSET_FROM_UTC)));
         for (DataSet verifier : report.items(Tag.VERIFYING_OBSERVER_SEQUENCE)) {
-            line(0, "Signed by", joined(verifier, Tag.VERIFYING_OBSERVER_NAME, Tag.VERIFYING_ORGANIZATION));
+            head.add(new Readout.Line(
+                    "Signed by", joined(verifier, Tag.VERIFYING_OBSERVER_NAME, Tag.VERIFYING_ORGANIZATION)));
         }
+        return head;
     }
 
     private String state() {
@@ -64,29 +73,24 @@ public final class RecordText {
         return values.isEmpty() ? "not stated" : String.join("  ", values);
     }
 
-    private void line(int indent, String name, String value) {
-        lines.add(String.format(Locale.ROOT, "%s%-" + (WIDTH - indent) + "s %s", " ".repeat(indent), name, value));
-    }
-
-    private void group(ReadGroup group) {
-        lines.add("");
-        String finding =
-                group.item().codeOf(Concepts.FINDING).map(Code::meaning).orElse("no finding");
-        lines.add(group.label() + ": " + finding);
+    private static Readout.Section section(ReadGroup group) {
+        List<Readout.Line> lines = new ArrayList<>();
         for (ContentItem item : group.item().children()) {
             if (item.relation() == Relation.CONTAINS
                     && !item.isNamed(Concepts.FINDING)
                     && !item.isNamed(Concepts.COMMENT)) {
-                words(item).ifPresent(value -> line(2, name(item), value));
+                words(item).ifPresent(value -> lines.add(new Readout.Line(name(item), value)));
             }
         }
         group.richNumbers()
-                .forEach(number -> line(
-                        2,
+                .forEach(number -> lines.add(new Readout.Line(
                         number.codeOf(Concepts.EQUIVALENT_MEANING)
                                 .map(Code::meaning)
                                 .orElse(""),
-                        measured(number)));
+                        measured(number))));
+        String finding =
+                group.item().codeOf(Concepts.FINDING).map(Code::meaning).orElse("no finding");
+        return new Readout.Section(group.label() + ": " + finding, lines);
     }
 
     private static String name(ContentItem item) {
@@ -103,7 +107,7 @@ public final class RecordText {
         } else if (item.value() instanceof ItemValue.Person person) {
             said = Optional.of(person.name());
         } else if (item.value() instanceof Numeric numeric && item.children().isEmpty()) {
-            said = numeric.measured().map(RecordText::stated);
+            said = numeric.measured().map(RecordReadout::stated);
         }
         String under = item.children().stream()
                 .flatMap(child -> words(child).map(w -> name(child) + ": " + w).stream())
@@ -137,23 +141,21 @@ public final class RecordText {
         return measured.decimal() + (plain ? "" : " " + measured.unit().meaning());
     }
 
-    private void details(ContentItem details) {
-        lines.add("");
-        lines.add(name(details));
-        Code cautions = Codes.own("CAUTIONS");
+    private static Readout.Section details(ContentItem details) {
+        List<Readout.Line> lines = new ArrayList<>();
         for (ContentItem item : details.children()) {
-            if (!item.isNamed(cautions) && !item.isNamed(Concepts.UNDRAWN)) {
-                inside(item);
+            if (!item.isNamed(CAUTIONS) && !item.isNamed(Concepts.UNDRAWN)) {
+                inside(item, lines);
             }
         }
-        details.textOf(cautions).ifPresent(text -> Stream.of("", text).forEach(lines::add));
+        return new Readout.Section(name(details), lines);
     }
 
-    private void inside(ContentItem item) {
+    private static void inside(ContentItem item, List<Readout.Line> lines) {
         if (item.value() instanceof ItemValue.Container) {
-            item.children().forEach(this::inside);
+            item.children().forEach(child -> inside(child, lines));
         } else {
-            words(item).ifPresent(value -> line(2, name(item), value));
+            words(item).ifPresent(value -> lines.add(new Readout.Line(name(item), value)));
         }
     }
 }

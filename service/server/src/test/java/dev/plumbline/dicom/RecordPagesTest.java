@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
-class RecordTextTest {
+class RecordPagesTest {
     @Test
     void saysWhoPlannedObservedAndSigned() {
-        String text = RecordText.of(RecordFixtures.IN_PLANE.report());
+        String text = RecordPages.text(RecordFixtures.IN_PLANE.report());
         assertThat(text)
                 .startsWith("Imaging Measurement Report, signed\n")
                 .contains("Sample^Invented  SAMPLE-0001")
@@ -25,21 +25,22 @@ class RecordTextTest {
 
     @Test
     void givesTheReasonWhereThereIsNoNumber() {
-        assertThat(RecordText.of(RecordFixtures.TIP_NOT_CONFIRMED.report()))
+        assertThat(RecordPages.text(RecordFixtures.TIP_NOT_CONFIRMED.report()))
                 .containsPattern("Tip to target +no value: tip not confirmed");
     }
 
     @Test
     void callsADraftADraft() {
-        assertThat(RecordText.of(RecordFixtures.DRAFT.report()))
+        assertThat(RecordPages.text(RecordFixtures.DRAFT.report()))
                 .startsWith("Imaging Measurement Report, draft, not signed");
     }
 
     @Test
     void usesNoWordThatTheProductNeverUses() {
         for (RecordFixtures fixture : RecordFixtures.values()) {
-            String text =
-                    RecordText.of(fixture.report()).replace(Cautions.text(), "").toLowerCase(Locale.ROOT);
+            String text = RecordPages.text(fixture.report())
+                    .replace(Cautions.text(), "")
+                    .toLowerCase(Locale.ROOT);
             for (String never : List.of(
                     "safe",
                     "clear of",

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-package dev.plumbline.record;
+package dev.plumbline.procedure;
 
 /** The patient's side. Both sides are two linked cases. */
 public enum Laterality {

@@ -1,0 +1,290 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.ImageIdentity;
+import dev.plumbline.document.CaseInputs;
+import dev.plumbline.document.CasePart;
+import dev.plumbline.document.GrowingCase;
+import dev.plumbline.document.LogJson;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.Laterality;
+import dev.plumbline.record.CaseCheck;
+import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.SigningCheck;
+import dev.plumbline.record.SiteRules;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Cases while they grow: every append is one transaction, durable when it returns, and harmless when it comes again. Several
+ * people can append to one case; who replaces a part says what it was made from.
+ */
+public final class Cases {
+    private final Archive archive;
+    private final HeldFrames frames;
+    private final SiteRules site;
+    private final Clock clock;
+
+    public Cases(Archive archive, SiteRules site, Clock clock) {
+        this.archive = archive;
+        this.frames = new HeldFrames(archive);
+        this.site = site;
+        this.clock = clock;
+    }
+
+    /** What the site has set. */
+    public SiteRules site() {
+        return site;
+    }
+
+    /**
+     * A case as it stands.
+     *
+     * @param received when each event that was appended came in, by our clock and the event's id
+     */
+    public record Held(GrowingCase growing, Map<String, Instant> received) {
+        public Held {
+            received = Map.copyOf(received);
+        }
+
+        public CaseDocument document() {
+            return growing.document();
+        }
+    }
+
+    /**
+     * What an append came to.
+     *
+     * @param appended ids that are new
+     * @param known ids that were there before with the same content
+     */
+    public record Appended(List<String> appended, List<String> known, String tag) {
+        public Appended {
+            appended = List.copyOf(appended);
+            known = List.copyOf(known);
+        }
+    }
+
+    /**
+     * A case as it stands.
+     *
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public Held held(String caseId) {
+        StoredCase opened = archive.store()
+                .storedCase(caseId)
+                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
+                        "/caseId", "No case with this identifier is held here.", "Send it with POST /v1/cases.")));
+        GrowingCase growing = GrowingCase.opened(opened.document());
+        Map<String, Instant> received = new HashMap<>();
+        for (CaseItem item : archive.store().caseItems(caseId)) {
+            growing = growing.with(item.part(), item.content());
+            if (item.part() == CasePart.EVENTS) {
+                received.put(item.id(), item.received());
+            }
+        }
+        return new Held(growing, received);
+    }
+
+    /**
+     * The cases of a session, in the order they were opened.
+     *
+     * @throws Refusal {@link Problem.NotHeld} where no case names it
+     */
+    public List<Held> session(String session) {
+        List<String> ids = archive.store().casesOf(session);
+        if (ids.isEmpty()) {
+            throw new Refusal(new Problem.NotHeld(
+                    "",
+                    "No case held here names this session.",
+                    "Give the session's name in each case's session field."));
+        }
+        return ids.stream().map(this::held).toList();
+    }
+
+    /** What a case says, held against the site's lists and the clock. */
+    public void check(CaseDocument document) {
+        CaseCheck.check(document, site, now());
+    }
+
+    /** What the log of a case is told beside. */
+    public LogJson.Facts logFacts(Held held) {
+        CaseDocument document = held.document();
+        return new LogJson.Facts(site, patientKnown(document), imageSide(document), held.received(), now());
+    }
+
+    /**
+     * Whether somebody may sign.
+     *
+     * @throws Refusal {@link Problem.Incomplete}
+     */
+    public void requireSignable(CaseDocument document) {
+        SigningCheck.require(
+                document,
+                new SigningCheck.Beside(site, patientKnown(document), imageSide(document), linked(document), now()));
+    }
+
+    /** The cases of the same session as they stand, this one as it is given. */
+    private List<CaseDocument> linked(CaseDocument document) {
+        List<CaseDocument> linked = new ArrayList<>();
+        linked.add(document);
+        document.bedside().session().stream()
+                .flatMap(session -> archive.store().casesOf(session).stream())
+                .filter(id -> !document.caseId().equals(Optional.of(id)))
+                .forEach(id -> linked.add(held(id).document()));
+        return linked;
+    }
+
+    private boolean patientKnown(CaseDocument document) {
+        return header(document).filter(ImageIdentity::namesPatient).isPresent();
+    }
+
+    private Optional<Laterality> imageSide(CaseDocument document) {
+        return header(document).flatMap(ImageIdentity::side);
+    }
+
+    private Optional<DataSet> header(CaseDocument document) {
+        return document.frame() instanceof FrameRef.Held frame
+                        && archive.store().object(frame.sopInstanceUid()).isPresent()
+                ? Optional.of(frames.object(frame.sopInstanceUid()).header())
+                : Optional.empty();
+    }
+
+    /** By our clock. */
+    public OffsetDateTime now() {
+        return clock.instant().atZone(clock.getZone()).toOffsetDateTime();
+    }
+
+    /**
+     * Appends the items of a request, all or none.
+     *
+     * @param ifMatch entity tag that the sender has seen; needed to replace a part
+     * @throws Refusal that points into the request
+     */
+    public Appended append(String caseId, CasePart part, JsonNode body, Optional<String> ifMatch) {
+        return archive.store().write(writing -> {
+            Held before = held(caseId);
+            List<CaseItem> items = archive.store().caseItems(caseId);
+            List<CaseItem> fresh = new ArrayList<>();
+            List<String> known = new ArrayList<>();
+            List<GrowingCase.Item> sent = before.growing().items(part, body);
+            for (int i = 0; i < sent.size(); i++) {
+                String content = sent.get(i).content();
+                String id = sent.get(i).id().orElseGet(() -> freeId(items, part));
+                Optional<String> there = there(before.growing(), items, part, sent.get(i));
+                if (there.isEmpty()) {
+                    fresh.add(new CaseItem(caseId, part, id, content, clock.instant()));
+                } else if (there.get().equals(content)) {
+                    known.add(id);
+                } else {
+                    throw otherContent(body.isArray() ? "/" + i : "");
+                }
+            }
+            if (fresh.isEmpty()) {
+                return new Appended(List.of(), known, before.growing().tag());
+            }
+            requireOpen(caseId, before.document());
+            if (!part.list()) {
+                requireMatch(ifMatch, before.growing().tag());
+            }
+            GrowingCase after = before.growing();
+            for (CaseItem item : fresh) {
+                after = after.with(part, item.content());
+            }
+            checkGrown(before, after, part, body.isArray());
+            fresh.forEach(writing::add);
+            return new Appended(fresh.stream().map(CaseItem::id).toList(), known, after.tag());
+        });
+    }
+
+    /** What is held under the id of an item; for a part that stands once also what stands, if it is the very same. */
+    private static Optional<String> there(
+            GrowingCase before, List<CaseItem> items, CasePart part, GrowingCase.Item item) {
+        if (part.list()) {
+            return before.held(part, item.id().orElseThrow());
+        }
+        Optional<String> named = items.stream()
+                .filter(held -> held.part() == part
+                        && item.id().filter(held.id()::equals).isPresent())
+                .map(CaseItem::content)
+                .findFirst();
+        return named.or(() -> Optional.of(before.standing(part)).filter(item.content()::equals));
+    }
+
+    private static Refusal otherContent(String at) {
+        return new Refusal(new Problem.Conflict(
+                at + "/id",
+                "Another content was sent with this id before; the first one stands.",
+                "Send what is new with a new id; to change an entry, send one that corrects it."));
+    }
+
+    /** For a part whose sender gave no id: one that no earlier setting of it has. */
+    private static String freeId(List<CaseItem> items, CasePart part) {
+        Set<String> taken = items.stream()
+                .filter(item -> item.part() == part)
+                .map(CaseItem::id)
+                .collect(Collectors.toSet());
+        int number = 1;
+        while (taken.contains(part.field() + "-" + number)) {
+            number++;
+        }
+        return part.field() + "-" + number;
+    }
+
+    private void checkGrown(Held before, GrowingCase after, CasePart part, boolean array) {
+        try {
+            CaseDocument document = after.document();
+            CaseCheck.check(document, site, notBefore(before));
+            if (part == CasePart.MARKS || part == CasePart.OBSERVATIONS) {
+                CaseInputs.of(document, frames::geometry);
+            }
+        } catch (Refusal refusal) {
+            throw GrowingCase.inRequest(refusal, part, before.growing().count(part), array);
+        }
+    }
+
+    /** A clock that was set back must not make an event of the future out of what was taken before. */
+    private OffsetDateTime notBefore(Held before) {
+        OffsetDateTime now = now();
+        return before.received().values().stream()
+                .max(Comparator.naturalOrder())
+                .map(last -> last.atZone(clock.getZone()).toOffsetDateTime())
+                .filter(now::isBefore)
+                .orElse(now);
+    }
+
+    private void requireOpen(String caseId, CaseDocument document) {
+        boolean signed = document.signature().isPresent()
+                || archive.store().revisions(caseId).stream()
+                        .anyMatch(revision -> revision.state() != StoredRevision.State.DRAFT);
+        if (signed) {
+            throw new Refusal(new Problem.Conflict(
+                    "",
+                    "The case is signed, and nothing is added to what somebody signed.",
+                    "Amend the record, with the reason."));
+        }
+    }
+
+    private static void requireMatch(Optional<String> ifMatch, String tag) {
+        String sent = ifMatch.orElseThrow(() -> new Refusal(new Problem.PreconditionRequired("")));
+        boolean matches = sent.strip().equals("*")
+                || Arrays.stream(sent.split(",")).map(String::strip).anyMatch(tag::equals);
+        if (!matches) {
+            throw new Refusal(new Problem.PreconditionFailed(""));
+        }
+    }
+}

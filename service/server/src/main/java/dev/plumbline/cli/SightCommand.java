@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.cli;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.document.CaseInputs;
+import dev.plumbline.document.SightJson;
+import dev.plumbline.document.StrictJson;
+import dev.plumbline.geometry.Readings;
+import dev.plumbline.plan.Plan;
+import dev.plumbline.plan.PlanQuantity;
+import dev.plumbline.record.SightSoFar;
+import dev.plumbline.record.SiteRules;
+import dev.plumbline.sight.Advice;
+import dev.plumbline.sight.NeedleInside;
+import dev.plumbline.sight.SightQuestion;
+import dev.plumbline.sight.SightSearch;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code sight CASE|QUESTION}. */
+@Command(
+        name = "sight",
+        mixinStandardHelpOptions = true,
+        description = "The next single action for a needle that is not seen, by the log of a case or by a question.")
+final class SightCommand implements Callable<Integer> {
+    private final Terminal terminal;
+    private final SiteRules site;
+
+    @Parameters(paramLabel = "CASE", description = "The case document, or a question with approach and state.")
+    private Path file = Path.of("");
+
+    @Option(names = "--json", description = "Print one JSON document instead of words.")
+    private boolean json;
+
+    SightCommand(Terminal terminal, SiteRules site) {
+        this.terminal = terminal;
+        this.site = site;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        Advice advice = new SightSearch(site.sight()).next(question());
+        if (json) {
+            terminal.json(SightJson.of(advice));
+        } else {
+            terminal.line(SightJson.text(advice));
+            terminal.cautions();
+        }
+        return ExitCode.YES;
+    }
+
+    private SightQuestion question() throws IOException {
+        if (!Files.isRegularFile(file)) {
+            throw CaseFiles.unreadable("", file);
+        }
+        try (InputStream in = Files.newInputStream(file)) {
+            JsonNode document = StrictJson.read(in);
+            if (SightJson.isQuestion(document)) {
+                return SightJson.question(document);
+            }
+        }
+        CaseFiles.Loaded loaded = CaseFiles.load(file);
+        return SightSoFar.question(
+                loaded.document().bedside().log(), loaded.document().approach(), inside(loaded.inputs()));
+    }
+
+    /** What the plan of the case says in numbers. */
+    private static NeedleInside inside(CaseInputs inputs) {
+        Readings<PlanQuantity> readings = Plan.of(inputs.plan()).readings();
+        return new NeedleInside(
+                value(readings, PlanQuantity.LEAD_IN),
+                value(readings, PlanQuantity.PATH),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                value(readings, PlanQuantity.ANGLE_TO_SKIN),
+                inputs.plan().probe().beamThicknessMm());
+    }
+
+    private static OptionalDouble value(Readings<PlanQuantity> readings, PlanQuantity quantity) {
+        return readings.has(quantity)
+                ? readings.of(quantity).fold(seen -> OptionalDouble.of(seen.value()), none -> OptionalDouble.empty())
+                : OptionalDouble.empty();
+    }
+}
