@@ -57,8 +57,15 @@ class ArchitectureTest {
         rooms.put("readout", core);
         rooms.put("dicom", with(core, "samples", "document", "drawing", "readout"));
         rooms.put("archive", with(core, "document", "config", "drawing", "dicom"));
-        rooms.put("http", with(core, "document", "config", "drawing", "dicom", "archive"));
-        rooms.put("cli", with(core, "document", "config", "drawing", "dicom", "archive"));
+        rooms.put("dimse", with(core, "document", "dicom"));
+        rooms.put("multipart", Set.of("problem"));
+        rooms.put("worklist", with(core, "dicom", "dimse"));
+        rooms.put("dispatch", with(core, "document", "config", "dicom", "dimse", "archive", "multipart", "worklist"));
+        String[] behindTheDoors = {
+            "document", "config", "drawing", "dicom", "dimse", "archive", "multipart", "worklist", "dispatch"
+        };
+        rooms.put("http", with(core, behindTheDoors));
+        rooms.put("cli", with(core, behindTheDoors));
         rooms.put("app", Set.copyOf(rooms.keySet()));
         return rooms;
     }

@@ -246,6 +246,9 @@ public sealed interface Problem {
     /** A body in a media type or content coding that the route does not take. */
     record MediaTypeNotTaken(String pointer, String detail, String remedy) implements Problem {}
 
+    /** Something outside this request has to come back first: another system, or the store of this one. */
+    record Unavailable(String pointer, String detail, String remedy) implements Problem {}
+
     /** The disk is too full to promise that anything more can be kept. */
     record NoRoom(String pointer, String detail, String remedy) implements Problem {}
 }

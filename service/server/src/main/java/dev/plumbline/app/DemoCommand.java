@@ -3,6 +3,7 @@ package dev.plumbline.app;
 
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
+import dev.plumbline.config.Network;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.http.Doors;
 import dev.plumbline.record.Companions;
@@ -51,7 +52,8 @@ final class DemoCommand implements Callable<Integer> {
                 Doors.Address.loopback(once ? 0 : port),
                 "Sample Hospital",
                 ServiceConfig.USUAL.country(),
-                new Service.Uses(BedsideFiles.shipped(), NeedleFile.shipped(), Companions.ALL));
+                new Service.Uses(BedsideFiles.shipped(), NeedleFile.shipped(), Companions.ALL),
+                Network.NONE);
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {
             URI address = URI.create("http://127.0.0.1:" + service.port() + "/");

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.app;
 
+import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.cli.Plumbline;
+import dev.plumbline.cli.SiteCommands;
+import dev.plumbline.cli.Terminal;
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.ServiceConfig;
@@ -60,7 +63,8 @@ public final class Main {
                                 new Plumbline.Streams(System.in, new FileOutputStream(FileDescriptor.out))),
                         out,
                         err)
-                .with(new DemoCommand(out));
+                .with(new DemoCommand(out))
+                .with(new SiteCommands(new Terminal(out, err), clock, Main::usualFolder));
     }
 
     private static Installation commandLine() {
@@ -71,9 +75,26 @@ public final class Main {
 
     private static void serve(Optional<Path> configFile, PrintWriter err) throws Exception {
         ServiceConfig config = configFile.map(ServiceConfig::read).orElse(ServiceConfig.USUAL);
+        Service.Settings settings = settings(config);
         try (StopSignal stop = new StopSignal();
-                Service service = Service.start(settings(config))) {
+                Service service = Service.start(settings)) {
             err.println("plumbline: listening at http://" + config.host() + ":" + service.port() + "/");
+            service.dicomPort()
+                    .ifPresent(port -> err.println("plumbline: " + config.network().aeTitle()
+                            + " accepts associations at port " + port));
+            stop.await();
+        } catch (StoreDamaged damage) {
+            serveDegraded(settings, damage, err);
+        }
+    }
+
+    private static void serveDegraded(Service.Settings settings, StoreDamaged damage, PrintWriter err)
+            throws InterruptedException {
+        try (StopSignal stop = new StopSignal();
+                Doors doors = Service.degraded(settings, damage)) {
+            err.println("plumbline: degraded: " + damage.getMessage());
+            err.println("plumbline: only status and health are answered, at http://"
+                    + settings.address().host() + ":" + doors.port() + "/");
             stop.await();
         }
     }
@@ -87,7 +108,8 @@ public final class Main {
                 new Service.Uses(
                         config.site(),
                         config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped),
-                        config.companions()));
+                        config.companions()),
+                config.network());
     }
 
     /** Source: XDG Base Directory Specification, user data. */

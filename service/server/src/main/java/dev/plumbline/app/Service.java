@@ -3,10 +3,16 @@ package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Cases;
+import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.archive.StoreDamaged;
+import dev.plumbline.config.Network;
+import dev.plumbline.config.SitePeer;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.document.AnswerJson;
@@ -20,15 +26,25 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BooleanSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The running service: data folder, store, archive, records and the doors, opened in this order and closed in reverse. */
 final class Service implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Service.class);
+
     private final DataFolder folder;
     private final SqliteStore store;
+    private final Traffic traffic;
     private final Doors doors;
     private final AtomicBoolean open = new AtomicBoolean(true);
+    private final AtomicReference<Runnable> queued = new AtomicReference<>(() -> {});
 
     /**
      * What a site states about its installation.
@@ -37,8 +53,10 @@ final class Service implements AutoCloseable {
      * @param institution printed in records
      * @param country of the records' language, ISO 3166-1 alpha-2
      * @param uses what the site has in place of what ships
+     * @param network whom it speaks with by DICOM
      */
-    record Settings(Path data, Doors.Address address, String institution, String country, Uses uses) {}
+    record Settings(
+            Path data, Doors.Address address, String institution, String country, Uses uses, Network network) {}
 
     /**
      * What a site may have of its own.
@@ -49,35 +67,70 @@ final class Service implements AutoCloseable {
      */
     record Uses(SiteRules bedside, NeedleCatalogue needles, Companions companions) {}
 
-    private Service(DataFolder folder, SqliteStore store, Settings settings) {
+    private Service(DataFolder folder, SqliteStore store, Settings settings) throws IOException {
         this.folder = folder;
         this.store = store;
-        Archive archive = new Archive(folder, store, LowWater.USUAL);
+        List<Damage> damages = new Inspection(folder, store).missing();
+        damages.forEach(damage -> LOG.error("Damaged: {}", damage));
+        Archive archive = new Archive(folder, store, LowWater.USUAL, outbound(settings.network()));
         Uses uses = settings.uses();
         Clock clock = Clock.system(ZoneId.systemDefault());
         Cases cases = new Cases(archive, uses.bedside(), clock);
         RecordComposer composer = new RecordComposer(installation(store, settings), uses.companions());
         Records records = new Records(archive, composer, cases, clock);
-        this.doors = Doors.start(
-                settings.address(),
-                new Doors.Rooms(archive, cases, records, new AnswerJson(uses.needles())),
-                new Doors.Service(
-                        Version.text(), open::get, () -> UUID.randomUUID().toString()));
+        this.traffic = Traffic.start(
+                settings.network(),
+                new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
+                damages);
+        queued.set(traffic::wake);
+        try {
+            this.doors = Doors.start(
+                    settings.address(),
+                    new Doors.Rooms(archive, cases, records, new AnswerJson(uses.needles()), traffic.shown()),
+                    about(() -> open.get() && damages.isEmpty()));
+        } catch (RuntimeException e) {
+            traffic.close();
+            throw e;
+        }
+    }
+
+    private Outbound outbound(Network network) {
+        return new Outbound(
+                network.peers(SitePeer.Use.ARCHIVE).stream().map(SitePeer::name).toList(),
+                () -> queued.get().run());
+    }
+
+    private static Doors.Service about(BooleanSupplier ready) {
+        return new Doors.Service(
+                Version.text(), ready, () -> UUID.randomUUID().toString());
     }
 
     /**
      * Opens the folder and starts to answer.
      *
-     * @throws dev.plumbline.problem.Refusal when another process uses the folder
+     * @throws dev.plumbline.problem.Refusal when another process uses the folder, or the configuration cannot hold
+     * @throws dev.plumbline.archive.StoreDamaged when the store cannot be used; {@link #degraded} can still say so
      */
     static Service start(Settings settings) throws IOException {
         DataFolder folder = DataFolder.open(settings.data());
         try {
-            return new Service(folder, SqliteStore.open(settings.data().resolve("store.sqlite")), settings);
-        } catch (RuntimeException e) {
+            SqliteStore store = SqliteStore.open(settings.data().resolve("store.sqlite"));
+            try {
+                return new Service(folder, store, settings);
+            } catch (IOException | RuntimeException e) {
+                store.close();
+                throw e;
+            }
+        } catch (IOException | RuntimeException e) {
             folder.close();
             throw e;
         }
+    }
+
+    /** A door that says what is damaged and does nothing else, so that nothing becomes worse. */
+    static Doors degraded(Settings settings, StoreDamaged damage) {
+        Damage named = new Damage(settings.data().resolve("store.sqlite"), String.valueOf(damage.getMessage()));
+        return Doors.degraded(settings.address(), about(() -> false), List.of(named));
     }
 
     private static Installation installation(SqliteStore store, Settings settings) {
@@ -100,10 +153,16 @@ final class Service implements AutoCloseable {
         return doors.port();
     }
 
+    /** Where associations are accepted, if they are. */
+    OptionalInt dicomPort() {
+        return traffic.port();
+    }
+
     @Override
     public void close() throws IOException {
         open.set(false);
         doors.close();
+        traffic.close();
         store.close();
         folder.close();
     }

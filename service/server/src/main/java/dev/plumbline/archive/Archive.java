@@ -6,6 +6,7 @@ import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.archive.ObjectFiles.Staged;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.ObjectComparison;
 import dev.plumbline.dicom.Tag;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -34,10 +35,16 @@ public final class Archive {
 
     private final ObjectFiles files;
     private final Store store;
+    private final Outbound outbound;
 
     public Archive(DataFolder folder, Store store, LowWater lowWater) {
+        this(folder, store, lowWater, Outbound.NOWHERE);
+    }
+
+    public Archive(DataFolder folder, Store store, LowWater lowWater, Outbound outbound) {
         this.files = new ObjectFiles(folder, lowWater);
         this.store = store;
+        this.outbound = outbound;
     }
 
     public Store store() {
@@ -121,12 +128,36 @@ public final class Archive {
     /** @throws Refusal after putting it in quarantine, where another object has its UID */
     private boolean isKnown(HeldObject object, Staged staged) {
         Optional<HeldObject> held = store.object(object.sopInstanceUid());
-        if (held.isPresent() && !held.get().digest().equals(object.digest())) {
+        if (held.isPresent() && !isSame(held.get(), staged)) {
             files.quarantine(staged);
             warnOfQuarantine(staged.digest());
             throw otherObjectHeld();
         }
         return held.isPresent();
+    }
+
+    /** The same bytes, or the same object in another encoding or with other file meta information. */
+    private boolean isSame(HeldObject held, Staged staged) {
+        try {
+            return held.digest().equals(staged.digest())
+                    || ObjectComparison.differences(open(held), staged.object()).isEmpty();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * How a file that came back from elsewhere differs from the held object.
+     *
+     * @return names of attributes, none where it is the same object
+     * @throws Refusal when it is no whole DICOM file
+     */
+    public List<String> differences(HeldObject held, InputStream file) {
+        try (Staged staged = files.stage(file)) {
+            return ObjectComparison.differences(open(held), staged.object());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static void warnOfQuarantine(String digest) {
@@ -169,16 +200,21 @@ public final class Archive {
                 isKnown(objects.get(i), staged.get(i));
             }
             staged.forEach(files::place);
-            return store.write(writing -> commit(filing, objects, writing));
+            Filed filed = store.write(writing -> commit(filing, objects, writing));
+            outbound.queued().run();
+            return filed;
         } finally {
             staged.forEach(Staged::close);
         }
     }
 
-    private static Filed commit(Filing filing, List<HeldObject> objects, Store.Writing writing) {
+    private Filed commit(Filing filing, List<HeldObject> objects, Store.Writing writing) {
         writing.add(filing.stored());
         objects.forEach(writing::add);
         boolean added = writing.add(filing.revision());
+        if (added && !objects.isEmpty()) {
+            writing.queue(filing, outbound.destinations());
+        }
         return new Filed(added, filing.answer().map(writing::add));
     }
 

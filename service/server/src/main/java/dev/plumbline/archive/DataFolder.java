@@ -83,7 +83,8 @@ public final class DataFolder implements AutoCloseable {
         }
     }
 
-    private static void makeFolder(Path folder) throws IOException {
+    /** With everything above it; readable by its owner only. */
+    static void makeFolder(Path folder) throws IOException {
         if (!Files.isDirectory(folder)) {
             Files.createDirectories(folder, PosixFilePermissions.asFileAttribute(OWNER_FOLDER));
         }

@@ -26,7 +26,7 @@ import org.sqlite.SQLiteException;
  */
 final class SqliteDatabase implements AutoCloseable {
     /** Migrations {@code store-1.sql} to this one. */
-    static final int VERSION = 2;
+    static final int VERSION = 3;
 
     private final Path file;
     private final Connection connection;
@@ -51,6 +51,22 @@ final class SqliteDatabase implements AutoCloseable {
                 throw damaged(file, problem);
             }
             throw new StoreDamaged("The store " + file + " cannot be opened; see the cause and the file's rights.", e);
+        }
+    }
+
+    /** A whole and consistent copy of a database that may be in use (SQLite, VACUUM INTO). */
+    static void copy(Path from, Path to) {
+        SQLiteConfig reading = new SQLiteConfig();
+        reading.setReadOnly(true);
+        try (Connection source = reading.createConnection("jdbc:sqlite:" + from);
+                PreparedStatement copy = source.prepareStatement("VACUUM INTO ?")) {
+            copy.setString(1, to.toString());
+            copy.execute();
+        } catch (SQLException e) {
+            if (isDamage(code(e))) {
+                throw damaged(from, e);
+            }
+            throw new IllegalStateException("The store " + from + " cannot be copied.", e);
         }
     }
 

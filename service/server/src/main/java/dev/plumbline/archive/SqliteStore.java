@@ -21,10 +21,12 @@ public final class SqliteStore implements Store {
 
     private final SqliteDatabase database;
     private final SqliteObjects objects;
+    private final SqliteDispatches dispatches;
 
     private SqliteStore(SqliteDatabase database) {
         this.database = database;
         this.objects = new SqliteObjects(database);
+        this.dispatches = new SqliteDispatches(database);
     }
 
     /**
@@ -39,6 +41,11 @@ public final class SqliteStore implements Store {
     @Override
     public <T> T write(Function<Writing, T> work) {
         return database.transaction(() -> work.apply(new SqliteWriting(database, objects, this)));
+    }
+
+    @Override
+    public Dispatches dispatches() {
+        return dispatches;
     }
 
     @Override

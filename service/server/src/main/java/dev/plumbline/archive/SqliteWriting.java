@@ -101,6 +101,11 @@ final class SqliteWriting implements Store.Writing {
     }
 
     @Override
+    public void queue(Filing filing, List<String> destinations) {
+        new SqliteDispatches(database).add(filing, destinations);
+    }
+
+    @Override
     public KeptAnswer add(KeptAnswer answer) {
         database.update(
                 "DELETE FROM answers WHERE created < ?",

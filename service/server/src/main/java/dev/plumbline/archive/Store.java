@@ -17,6 +17,9 @@ public interface Store extends AutoCloseable {
     /** One transaction: everything the work does is kept together, or nothing when it throws. */
     <T> T write(Function<Writing, T> work);
 
+    /** Records on their way to other archives. */
+    Dispatches dispatches();
+
     Optional<HeldObject> object(String sopInstanceUid);
 
     /** Objects of a study, or of one of its series, in the order they were received. */
@@ -84,6 +87,9 @@ public interface Store extends AutoCloseable {
          * @throws Refusal {@link Problem.Conflict} where the revision is there with another content
          */
         boolean add(StoredRevision revision);
+
+        /** Queues the record of a filing, which this transaction has added, for each of the destinations. */
+        void queue(Filing filing, List<String> destinations);
 
         /**
          * Keeps an answer and forgets those that are too old.

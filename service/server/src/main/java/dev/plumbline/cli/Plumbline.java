@@ -60,6 +60,12 @@ public final class Plumbline {
         return this;
     }
 
+    /** Adds the commands for who keeps the service running. */
+    public Plumbline with(SiteCommands site) {
+        site.all().forEach(commands::addSubcommand);
+        return this;
+    }
+
     /** Runs one command; gives the exit code. */
     public int run(String... arguments) {
         return commands.execute(arguments);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.config;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.procedure.SightDetail;
@@ -27,6 +28,7 @@ import java.util.Optional;
  * @param site what the site has set for the bedside
  * @param needles file of the needles that are chosen from; the shipped list where absent
  * @param companions made beside every report
+ * @param network whom it speaks with by DICOM
  */
 public record ServiceConfig(
         String host,
@@ -36,14 +38,23 @@ public record ServiceConfig(
         String country,
         SiteRules site,
         Optional<Path> needles,
-        Companions companions) {
+        Companions companions,
+        Network network) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
 
     /** What holds where no file says otherwise; design choices. */
     public static final ServiceConfig USUAL = new ServiceConfig(
-            "127.0.0.1", 8642, Optional.empty(), "", "GB", BedsideFiles.shipped(), Optional.empty(), Companions.ALL);
+            "127.0.0.1",
+            8642,
+            Optional.empty(),
+            "",
+            "GB",
+            BedsideFiles.shipped(),
+            Optional.empty(),
+            Companions.ALL,
+            Network.NONE);
 
     /**
      * Reads a configuration file.
@@ -75,7 +86,9 @@ public record ServiceConfig(
                 "site",
                 "completeness",
                 "record",
-                "companions");
+                "companions",
+                "dicom",
+                "peers");
         return new ServiceConfig(
                 host(file),
                 port(file),
@@ -84,7 +97,13 @@ public record ServiceConfig(
                 country(file),
                 BedsideFiles.read(file.optionalObject("site", BedsideFiles.FIELDS), path, signing(file)),
                 path(file, "needles", path),
-                companions(file));
+                companions(file),
+                new NetworkFile(file, path).read());
+    }
+
+    /** Everything that holds, defaults included; no secret is in it. */
+    public ObjectNode effective() {
+        return EffectiveConfig.of(this);
     }
 
     private static SiteRules.Signing signing(SiteObject file) {

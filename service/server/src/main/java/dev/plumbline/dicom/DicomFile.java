@@ -46,6 +46,11 @@ public final class DicomFile {
         return new DicomFile(path, report, new DataSet(attributes));
     }
 
+    /** Whether a file was refused because its data set is another object than its file meta information states. */
+    public static boolean isOtherThanStated(Problem problem) {
+        return problem instanceof Problem.MalformedObject && problem.detail().contains(Gate.OTHER_THAN_STATED);
+    }
+
     private static AttributeList read(Path path) throws IOException {
         AttributeList attributes = new AttributeList();
         attributes.setDecompressPixelData(false);

@@ -10,10 +10,6 @@ import java.io.UncheckedIOException;
 
 /** Data sets as DICOM files: Explicit VR Little Endian, our own file meta information, zero preamble. */
 final class FileEncoding {
-    /** Says which program wrote a file; made once from a random UUID (DICOM PS3.5, B.2) and never changed. */
-    static final String IMPLEMENTATION_CLASS_UID = "2.25.313683180651026660120984154647505652126";
-
-    static final String IMPLEMENTATION_VERSION_NAME = "PLUMBLINE_0_1";
     private static final int META_GROUP = 2;
     private static final int EXPECTED_SIZE = 1 << 16;
 
@@ -43,8 +39,8 @@ final class FileEncoding {
                 .put(Tag.MEDIA_STORAGE_SOP_CLASS_UID, required(dataSet, Tag.SOP_CLASS_UID))
                 .put(Tag.MEDIA_STORAGE_SOP_INSTANCE_UID, required(dataSet, Tag.SOP_INSTANCE_UID))
                 .put(Tag.TRANSFER_SYNTAX_UID, TransferSyntax.EXPLICIT_LITTLE_ENDIAN.uid())
-                .put(Tag.IMPLEMENTATION_CLASS_UID, IMPLEMENTATION_CLASS_UID)
-                .put(Tag.IMPLEMENTATION_VERSION_NAME, IMPLEMENTATION_VERSION_NAME);
+                .put(Tag.IMPLEMENTATION_CLASS_UID, Implementation.CLASS_UID)
+                .put(Tag.IMPLEMENTATION_VERSION_NAME, Implementation.VERSION_NAME);
         return meta.put(Tag.FILE_META_INFORMATION_GROUP_LENGTH, length(meta));
     }
 

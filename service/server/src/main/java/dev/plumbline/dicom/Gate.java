@@ -23,6 +23,7 @@ final class Gate {
     static final int MAX_ELEMENTS = 100_000;
     static final int MAX_ITEMS = 20_000;
     static final long MAX_BESIDE_PIXELS = 64L << 20;
+    static final String OTHER_THAN_STATED = " is missing or differs from the one in the file meta information";
     private static final int HEADER = 8;
     private static final int DELIMITER_GROUP = 0xfffe;
     private static final int LAST_FORBIDDEN_GROUP = 0x0003;
@@ -262,7 +263,7 @@ final class Gate {
 
     private void same(int tag, String stated) {
         if (!keys.text(tag).equals(Optional.of(stated))) {
-            throw Fault.malformed(Fault.name(tag) + " is missing or differs from the one in the file meta information");
+            throw Fault.malformed(Fault.name(tag) + OTHER_THAN_STATED);
         }
     }
 

@@ -11,6 +11,7 @@ import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.DicomJson;
 import dev.plumbline.dicom.Tag;
 import dev.plumbline.dicom.TransferSyntax;
+import dev.plumbline.multipart.MultipartWriter;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.http.Context;

@@ -3,6 +3,7 @@ package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldObject;
+import dev.plumbline.multipart.MultipartWriter;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.http.Context;

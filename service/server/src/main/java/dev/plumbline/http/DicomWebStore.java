@@ -8,6 +8,7 @@ import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.archive.Reception;
 import dev.plumbline.archive.WireUid;
+import dev.plumbline.multipart.MultipartReader;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.http.Context;

@@ -3,12 +3,17 @@ package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Cases;
+import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Records;
+import dev.plumbline.dispatch.DispatchDesk;
+import dev.plumbline.dispatch.StatusReport;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.sight.SightSearch;
+import dev.plumbline.worklist.Worklist;
 import io.javalin.Javalin;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
@@ -36,7 +41,14 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Cases cases, Records records, AnswerJson answers) {}
+    public record Rooms(Archive archive, Cases cases, Records records, AnswerJson answers, Traffic traffic) {}
+
+    /**
+     * What goes on with other systems.
+     *
+     * @param worklist empty where none is configured
+     */
+    public record Traffic(DispatchDesk desk, Supplier<StatusReport> status, Optional<Worklist> worklist) {}
 
     /**
      * What the service knows of itself.
@@ -56,7 +68,20 @@ public final class Doors implements AutoCloseable {
                     new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
                     new CaseRoutes(rooms.cases()).register(config.routes);
                     new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
+                    new DispatchRoutes(rooms.traffic()).register(config.routes);
+                    new WorklistRoutes(rooms.traffic().worklist()).register(config.routes);
                     new DicomWebRoutes(rooms.archive()).register(config);
+                })
+                .start());
+    }
+
+    /** A door that only says what is damaged: status and health are answered, everything else is refused. */
+    public static Doors degraded(Address address, Service service, List<Damage> damages) {
+        return new Doors(Javalin.create(config -> {
+                    ServerSettings.apply(config, address);
+                    new Faults(service.incidents()).register(config.routes);
+                    new DegradedRoutes(damages).register(config.routes);
+                    new RootRoutes(service.version(), service.ready()).register(config.routes);
                 })
                 .start());
     }

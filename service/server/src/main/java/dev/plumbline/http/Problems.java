@@ -52,6 +52,7 @@ final class Problems {
                     415,
                     "media-type-not-taken",
                     "The body is in a type that is not taken"),
+            row(Problem.Unavailable.class, 503, "unavailable", "This cannot be done just now"),
             row(Problem.NoRoom.class, 507, "no-room", "There is no room to keep this"));
 
     private Problems() {}

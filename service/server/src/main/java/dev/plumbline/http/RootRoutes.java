@@ -42,6 +42,9 @@ final class RootRoutes {
                 .put("comparisons", "/v1/comparisons")
                 .put("frames", "/v1/frames")
                 .put("records", "/v1/records")
+                .put("worklist", "/v1/worklist")
+                .put("dispatch", "/v1/dispatch")
+                .put("status", "/v1/status")
                 .put("dicomweb", "/dicomweb/studies")
                 .put("health", "/health/ready");
         root.set("cautions", AnswerJson.cautions());

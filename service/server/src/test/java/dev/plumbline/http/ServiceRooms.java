@@ -11,6 +11,8 @@ import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.dispatch.DispatchDesk;
+import dev.plumbline.dispatch.StatusReport;
 import dev.plumbline.document.AnswerJson;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -18,6 +20,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
 
 /** An archive and its records in a folder of their own, empty at first. */
 final class ServiceRooms implements AutoCloseable {
@@ -49,11 +53,13 @@ final class ServiceRooms implements AutoCloseable {
 
     Doors.Rooms rooms() {
         Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
+        DispatchDesk desk = DispatchDesk.closed(store.dispatches(), List.of(), CLOCK);
         return new Doors.Rooms(
                 archive,
                 cases,
                 new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK),
-                new AnswerJson(NeedleFile.shipped()));
+                new AnswerJson(NeedleFile.shipped()),
+                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()));
     }
 
     /** Whether any object, case or record is held. */

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-package dev.plumbline.http;
+package dev.plumbline.multipart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

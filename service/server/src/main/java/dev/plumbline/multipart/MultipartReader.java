@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-package dev.plumbline.http;
+package dev.plumbline.multipart;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -17,7 +17,7 @@ import java.util.Optional;
  *
  * <p>{@link #next} closes the part before; a body that ends in the middle of a part is refused.
  */
-final class MultipartReader {
+public final class MultipartReader {
     private static final int BUFFER_BYTES = 1 << 16;
     private static final int HEADER_BYTES = 8192;
     private static final int LONGEST_BOUNDARY = 70;
@@ -30,7 +30,7 @@ final class MultipartReader {
     private boolean exhausted;
     private boolean insidePart = true;
 
-    MultipartReader(InputStream in, String boundary) {
+    public MultipartReader(InputStream in, String boundary) {
         if (boundary.isEmpty() || boundary.length() > LONGEST_BOUNDARY) {
             throw malformed("The boundary of the multipart body is missing or longer than 70 characters.");
         }
@@ -43,8 +43,12 @@ final class MultipartReader {
     }
 
     /** A part: its header fields by lower-case name, and its bytes, to be read before the next part is asked for. */
-    record Part(Map<String, String> headers, InputStream body) {
-        Optional<String> header(String name) {
+    public record Part(Map<String, String> headers, InputStream body) {
+        public Part {
+            headers = Map.copyOf(headers);
+        }
+
+        public Optional<String> header(String name) {
             return Optional.ofNullable(headers.get(name));
         }
     }
@@ -59,7 +63,7 @@ final class MultipartReader {
     }
 
     /** Empty after the last part. */
-    Optional<Part> next() throws IOException {
+    public Optional<Part> next() throws IOException {
         skipRestOfPart();
         start += delimiter.length;
         int first = required();

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A record on its way to another archive: one signed revision, one destination.
+ *
+ * @param parts its objects in the order they are sent, images first, the report last
+ * @param released when an operator gave it up; nobody tries or waits any more, what is kept here stays
+ */
+public record Dispatch(
+        long id,
+        Addressed addressed,
+        Instant created,
+        Progress progress,
+        Optional<Instant> released,
+        List<Part> parts) {
+    public Dispatch {
+        parts = List.copyOf(parts);
+    }
+
+    /** Where to, and what. */
+    public record Addressed(String destination, String caseId, int revision, String studyInstanceUid) {}
+
+    /**
+     * How often it was tried.
+     *
+     * @param nextAttempt for people to read; the dispatcher counts on another clock
+     */
+    public record Progress(int attempts, Optional<Instant> nextAttempt) {}
+
+    /** Where a record stands on its way. Each is further than the one before, but for the last. */
+    public enum State {
+        /** Durable here, to be sent. */
+        QUEUED("queued"),
+        /** The archive answered that it has it. */
+        SENT("sent"),
+        /** Read back and equal, or committed to by the archive. */
+        PROVED("proved"),
+        /** Refused for good, until a person acts. */
+        HELD("held");
+
+        private final String word;
+
+        State(String word) {
+            this.word = word;
+        }
+
+        public String word() {
+            return word;
+        }
+    }
+
+    /**
+     * One object of it.
+     *
+     * @param changed when its state or answer last changed
+     * @param transactionUid of the storage commitment that was asked for, if one was
+     */
+    public record Part(
+            int position,
+            String sopInstanceUid,
+            State state,
+            Answer answer,
+            Instant changed,
+            Optional<String> transactionUid) {
+        /** The same part in another state. */
+        public Part now(State next, Answer why, Instant when) {
+            return new Part(position, sopInstanceUid, next, why, when, transactionUid);
+        }
+    }
+
+    /**
+     * What the archive last said, in its own words.
+     *
+     * @param code status of DIMSE in hexadecimal, or of HTTP; "" before there is any
+     */
+    public record Answer(String code, String words) {
+        public static final Answer NONE = new Answer("", "");
+    }
+
+    /** Of all parts together: held where one is, else the least of them. */
+    public State state() {
+        return stateOf(parts);
+    }
+
+    static State stateOf(List<Part> parts) {
+        if (parts.stream().anyMatch(part -> part.state() == State.HELD)) {
+            return State.HELD;
+        }
+        return parts.stream().map(Part::state).min(Comparator.naturalOrder()).orElse(State.PROVED);
+    }
+
+    /** What was last heard of it: of the part that holds it up, or else of the one that changed last. */
+    public Answer lastAnswer() {
+        Optional<Part> held =
+                parts.stream().filter(part -> part.state() == State.HELD).findFirst();
+        Optional<Part> heard = held.or(() -> parts.stream()
+                .filter(part -> !part.answer().equals(Answer.NONE))
+                .max(Comparator.comparing(Part::changed)));
+        return heard.map(Part::answer).orElse(Answer.NONE);
+    }
+
+    /** How many dispatches of a destination stand in a state. */
+    public record Count(String destination, State state, boolean released, int dispatches) {}
+}

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+
+/** The queue of records on their way, as the store keeps it. What a method returned from is durable. */
+public interface Dispatches {
+    /** Newest first. */
+    List<Dispatch> list(Optional<Dispatch.State> state, int limit, int offset);
+
+    Optional<Dispatch> get(long id);
+
+    /** Of one destination in one state, not released, the oldest first. */
+    List<Dispatch> waiting(String destination, Dispatch.State state, int limit);
+
+    /** Every dispatch with a part in this storage commitment transaction. */
+    List<Dispatch> ofTransaction(String transactionUid);
+
+    List<Dispatch.Count> counts();
+
+    /** The oldest that is neither proved nor released, among some destinations. */
+    Optional<Dispatch> oldestUnproved(Collection<String> destinations);
+
+    /** Keeps the parts and the progress of a dispatch as they are now. */
+    void update(Dispatch dispatch);
+
+    /** Gives a dispatch up. */
+    void release(long id, Instant when);
+}

@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.archive;
+
+import dev.plumbline.archive.Dispatch.Addressed;
+import dev.plumbline.archive.Dispatch.Answer;
+import dev.plumbline.archive.Dispatch.Part;
+import dev.plumbline.archive.Dispatch.Progress;
+import dev.plumbline.archive.Dispatch.State;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The queue of records on their way in the store's database. */
+final class SqliteDispatches implements Dispatches {
+    private static final String SELECT = "SELECT id, destination, case_id, revision, study_instance_uid, created,"
+            + " attempts, next_attempt, released FROM dispatches ";
+
+    private final SqliteDatabase database;
+
+    SqliteDispatches(SqliteDatabase database) {
+        this.database = database;
+    }
+
+    /** Inside the transaction that files the record: one dispatch for each destination, images first, report last. */
+    void add(Filing filing, Collection<String> destinations) {
+        List<String> reportFirst = filing.revision().objects();
+        Instant created = filing.stored().created();
+        for (String destination : destinations) {
+            String study = database.query(
+                            "SELECT study_instance_uid FROM objects WHERE sop_instance_uid = ?",
+                            List.of(filing.revision().reportUid()),
+                            row -> row.getString(1))
+                    .get(0);
+            int added = database.update(
+                    "INSERT INTO dispatches (destination, case_id, revision, study_instance_uid, created, attempts,"
+                            + " next_attempt, released, state) VALUES (?, ?, ?, ?, ?, 0, '', '', 'QUEUED')"
+                            + " ON CONFLICT DO NOTHING",
+                    List.of(
+                            destination,
+                            filing.revision().caseId(),
+                            filing.revision().revision(),
+                            study,
+                            created.toString()));
+            for (int i = 0; added == 1 && i < reportFirst.size(); i++) {
+                addPart(i, reportFirst.get(reportFirst.size() - 1 - i), created);
+            }
+        }
+    }
+
+    private void addPart(int position, String sopInstanceUid, Instant created) {
+        database.update(
+                "INSERT INTO dispatch_parts (dispatch_id, position, sop_instance_uid, state, code, words, changed,"
+                        + " transaction_uid) VALUES ((SELECT MAX(id) FROM dispatches), ?, ?, 'QUEUED', '', '', ?, '')",
+                List.of(position, sopInstanceUid, created.toString()));
+    }
+
+    @Override
+    public List<Dispatch> list(Optional<State> state, int limit, int offset) {
+        List<Object> binds = new ArrayList<>();
+        state.ifPresent(s -> binds.add(s.name()));
+        binds.add(limit);
+        binds.add(offset);
+        String where = state.isPresent() ? "WHERE state = ? " : "";
+        return database.query(SELECT + where + "ORDER BY id DESC LIMIT ? OFFSET ?", binds, this::dispatch);
+    }
+
+    @Override
+    public Optional<Dispatch> get(long id) {
+        return database.query(SELECT + "WHERE id = ?", List.of(id), this::dispatch).stream()
+                .findFirst();
+    }
+
+    @Override
+    public List<Dispatch> waiting(String destination, State state, int limit) {
+        return database.query(
+                SELECT + "WHERE state = ? AND destination = ? AND released = '' ORDER BY id LIMIT ?",
+                List.of(state.name(), destination, limit),
+                this::dispatch);
+    }
+
+    @Override
+    public List<Dispatch> ofTransaction(String transactionUid) {
+        return database.query(
+                SELECT + "WHERE id IN (SELECT dispatch_id FROM dispatch_parts WHERE transaction_uid = ?)",
+                List.of(transactionUid),
+                this::dispatch);
+    }
+
+    @Override
+    public List<Dispatch.Count> counts() {
+        return database.query(
+                "SELECT destination, state, released <> '', COUNT(*) FROM dispatches"
+                        + " GROUP BY destination, state, released <> '' ORDER BY destination, state",
+                List.of(),
+                row -> new Dispatch.Count(
+                        row.getString(1), State.valueOf(row.getString(2)), row.getBoolean(3), row.getInt(4)));
+    }
+
+    @Override
+    public Optional<Dispatch> oldestUnproved(Collection<String> destinations) {
+        String marks = destinations.stream().map(each -> "?").collect(Collectors.joining(", "));
+        return database
+                .query(
+                        SELECT + "WHERE state <> 'PROVED' AND released = '' AND destination IN (" + marks
+                                + ") ORDER BY created, id LIMIT 1",
+                        List.copyOf(destinations),
+                        this::dispatch)
+                .stream()
+                .findFirst();
+    }
+
+    @Override
+    public void update(Dispatch dispatch) {
+        database.transaction(() -> {
+            Progress progress = dispatch.progress();
+            database.update(
+                    "UPDATE dispatches SET attempts = ?, next_attempt = ?, state = ? WHERE id = ?",
+                    List.of(
+                            progress.attempts(),
+                            progress.nextAttempt().map(Instant::toString).orElse(""),
+                            dispatch.state().name(),
+                            dispatch.id()));
+            for (Part part : dispatch.parts()) {
+                database.update(
+                        "UPDATE dispatch_parts SET state = ?, code = ?, words = ?, changed = ?, transaction_uid = ?"
+                                + " WHERE dispatch_id = ? AND position = ?",
+                        List.of(
+                                part.state().name(),
+                                part.answer().code(),
+                                part.answer().words(),
+                                part.changed().toString(),
+                                part.transactionUid().orElse(""),
+                                dispatch.id(),
+                                part.position()));
+            }
+            return true;
+        });
+    }
+
+    @Override
+    public void release(long id, Instant when) {
+        database.transaction(() -> database.update(
+                "UPDATE dispatches SET released = ? WHERE id = ? AND released = ''", List.of(when.toString(), id)));
+    }
+
+    private Dispatch dispatch(ResultSet row) throws SQLException {
+        long id = row.getLong(1);
+        return new Dispatch(
+                id,
+                new Addressed(row.getString(2), row.getString(3), row.getInt(4), row.getString(5)),
+                Instant.parse(row.getString(6)),
+                new Progress(row.getInt(7), instant(row.getString(8))),
+                instant(row.getString(9)),
+                parts(id));
+    }
+
+    private List<Part> parts(long id) {
+        return database.query(
+                "SELECT position, sop_instance_uid, state, code, words, changed, transaction_uid FROM dispatch_parts"
+                        + " WHERE dispatch_id = ? ORDER BY position",
+                List.of(id),
+                row -> new Part(
+                        row.getInt(1),
+                        row.getString(2),
+                        State.valueOf(row.getString(3)),
+                        new Answer(row.getString(4), row.getString(5)),
+                        Instant.parse(row.getString(6)),
+                        Optional.of(row.getString(7)).filter(uid -> !uid.isEmpty())));
+    }
+
+    private static Optional<Instant> instant(String text) {
+        return text.isEmpty() ? Optional.empty() : Optional.of(Instant.parse(text));
+    }
+}

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.cli;
+
+import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.config.ServiceConfig;
+import dev.plumbline.dispatch.DispatchDesk;
+import dev.plumbline.dispatch.SitePeers;
+import dev.plumbline.dispatch.StatusReport;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+
+/** The desk of a service that is not running, straight from its folder. */
+final class DispatchDeskFile implements AutoCloseable {
+    private final Path data;
+    private final DataFolder folder;
+    private final SqliteStore store;
+    private final DispatchDesk desk;
+
+    DispatchDeskFile(Path data, ServiceConfig config, Clock clock) throws IOException {
+        this.data = data;
+        this.folder = DataFolder.open(data);
+        this.store = SqliteStore.open(folder.database());
+        Archive archive = new Archive(folder, store, LowWater.USUAL);
+        this.desk = DispatchDesk.closed(
+                store.dispatches(), new SitePeers(config.network()).destinations(archive), clock);
+    }
+
+    DispatchDesk desk() {
+        return desk;
+    }
+
+    StatusReport report() throws IOException {
+        return new StatusReport(desk, Files.getFileStore(data).getUsableSpace(), List.of());
+    }
+
+    @Override
+    public void close() throws IOException {
+        store.close();
+        folder.close();
+    }
+}

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.cli;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** The commands for who keeps the service running. */
+public final class SiteCommands {
+    private final Terminal terminal;
+    private final Clock clock;
+    private final Supplier<Path> usualFolder;
+
+    /**
+     * Commands that share these.
+     *
+     * @param usualFolder where everything is kept when a configuration does not say
+     */
+    public SiteCommands(Terminal terminal, Clock clock, Supplier<Path> usualFolder) {
+        this.terminal = terminal;
+        this.clock = clock;
+        this.usualFolder = usualFolder;
+    }
+
+    List<Object> all() {
+        return List.of(
+                new DispatchCommand(terminal, clock, usualFolder),
+                new StatusCommand(terminal, clock, usualFolder),
+                new VerifyCommand(terminal, clock),
+                new CheckConfigCommand(terminal),
+                new DoctorCommand(terminal, usualFolder),
+                new ReindexCommand(terminal, clock, usualFolder),
+                new BackupCommand(terminal, usualFolder));
+    }
+}

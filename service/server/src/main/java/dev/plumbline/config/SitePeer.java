@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.config;
+
+import java.net.URI;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Another system a site's service speaks with: by associations or by DICOMweb.
+ *
+ * @param name ours for it, in lists and messages
+ * @param uses what it is used for
+ */
+public record SitePeer(String name, Optional<Dicom> dicom, Optional<Web> web, List<Use> uses) {
+    public SitePeer {
+        uses = List.copyOf(uses);
+    }
+
+    /** What a peer is used for; one that is used for nothing may only call us. */
+    public enum Use {
+        /** Signed records are sent to it. */
+        ARCHIVE("archive"),
+        /** It is asked for scheduled procedures. */
+        WORKLIST("worklist");
+
+        private final String word;
+
+        Use(String word) {
+            this.word = word;
+        }
+
+        public String word() {
+            return word;
+        }
+    }
+
+    /**
+     * By associations.
+     *
+     * @param at where we call it; empty for one that only calls us
+     * @param addresses from where it may call us, addresses or ranges
+     * @param proof how what was sent to it is proved
+     */
+    public record Dicom(String aeTitle, Optional<Place> at, List<String> addresses, ProofBy proof) {
+        public Dicom {
+            addresses = List.copyOf(addresses);
+        }
+    }
+
+    /** Where a peer is called; with TLS its certificate must be made out to the host. */
+    public record Place(String host, int port, Optional<TlsFiles> tls) {}
+
+    /**
+     * By DICOMweb.
+     *
+     * @param url such as {@code https://pacs.example.org/dicom-web}
+     * @param tokenFile holds the bearer token; read for each request
+     */
+    public record Web(URI url, Optional<Path> tokenFile, Optional<TlsFiles> tls) {}
+}

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dispatch;
+
+import dev.plumbline.archive.Dispatch;
+import dev.plumbline.archive.Dispatch.Answer;
+import dev.plumbline.archive.Dispatch.Part;
+import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatches;
+import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.Tag;
+import dev.plumbline.dimse.Reply;
+import dev.plumbline.dimse.Status;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Reports on storage commitment. Source: DICOM PS3.4, J.3.3; failure reasons PS3.3, C.14.1.1. */
+final class Commitments {
+    private final Dispatches dispatches;
+    private final Clock clock;
+
+    Commitments(Dispatches dispatches, Clock clock) {
+        this.dispatches = dispatches;
+        this.clock = clock;
+    }
+
+    /**
+     * Takes a report in.
+     *
+     * @param all whether the archive says that nothing failed
+     */
+    Reply take(DataSet information, boolean all) {
+        String transaction = information.string(Tag.TRANSACTION_UID).orElse("");
+        List<Dispatch> about = transaction.isEmpty() ? List.of() : dispatches.ofTransaction(transaction);
+        if (about.isEmpty()) {
+            return Reply.of(Status.INVALID_ARGUMENT, "No commitment was asked for in this transaction.");
+        }
+        Map<String, DataSet> failed = byInstance(information, Tag.FAILED_SOP_SEQUENCE);
+        Map<String, DataSet> committed = byInstance(information, Tag.REFERENCED_SOP_SEQUENCE);
+        for (Dispatch dispatch : about) {
+            List<Part> parts = dispatch.parts().stream()
+                    .map(part -> reported(part, transaction, committed, failed))
+                    .toList();
+            dispatches.update(new Dispatch(
+                    dispatch.id(),
+                    dispatch.addressed(),
+                    dispatch.created(),
+                    dispatch.progress(),
+                    dispatch.released(),
+                    parts));
+        }
+        boolean contradicts = all && !failed.isEmpty();
+        return contradicts ? Reply.of(Status.INVALID_ARGUMENT, "Event 1 came with failed instances.") : Reply.SUCCESS;
+    }
+
+    private static Map<String, DataSet> byInstance(DataSet information, int sequence) {
+        return information.items(sequence).stream()
+                .collect(Collectors.toMap(
+                        item -> item.string(Tag.REFERENCED_SOP_INSTANCE_UID).orElse(""),
+                        Function.identity(),
+                        (first, again) -> first));
+    }
+
+    private Part reported(Part part, String transaction, Map<String, DataSet> committed, Map<String, DataSet> failed) {
+        if (part.state() != State.SENT || !part.transactionUid().equals(Optional.of(transaction))) {
+            return part;
+        }
+        DataSet failure = failed.get(part.sopInstanceUid());
+        if (failure != null) {
+            int reason = failure.integer(Tag.FAILURE_REASON).orElse(Status.PROCESSING_FAILURE.code());
+            Answer answer = new Answer(
+                    String.format("%04X", reason),
+                    "The archive does not commit to it: " + Status.of(reason).words() + ".");
+            boolean missing = Status.of(reason) == Status.NO_SUCH_INSTANCE;
+            return part.now(missing ? State.QUEUED : State.SENT, answer, clock.instant());
+        }
+        return committed.containsKey(part.sopInstanceUid())
+                ? part.now(State.PROVED, new Answer("", "The archive committed to it."), clock.instant())
+                : part;
+    }
+}

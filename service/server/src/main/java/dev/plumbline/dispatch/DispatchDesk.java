@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dispatch;
+
+import dev.plumbline.archive.Dispatch;
+import dev.plumbline.archive.Dispatch.Part;
+import dev.plumbline.archive.Dispatch.Progress;
+import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatches;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.LongConsumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Where people look at what is on its way, and decide about what is held. */
+public final class DispatchDesk {
+    private static final Logger LOG = LoggerFactory.getLogger(DispatchDesk.class);
+
+    private final Dispatches dispatches;
+    private final List<Destination> destinations;
+    private final Clock clock;
+    private final LongConsumer hurry;
+
+    private DispatchDesk(Dispatches dispatches, List<Destination> destinations, Clock clock, LongConsumer hurry) {
+        this.dispatches = dispatches;
+        this.destinations = List.copyOf(destinations);
+        this.clock = clock;
+        this.hurry = hurry;
+    }
+
+    /** With a dispatcher at work. */
+    public static DispatchDesk of(
+            Dispatches dispatches, List<Destination> destinations, Clock clock, Dispatcher dispatcher) {
+        return new DispatchDesk(dispatches, destinations, clock, dispatcher::hurry);
+    }
+
+    /** Where nothing is carried just now; what is decided holds when the service runs again. */
+    public static DispatchDesk closed(Dispatches dispatches, List<Destination> destinations, Clock clock) {
+        return new DispatchDesk(dispatches, destinations, clock, id -> {});
+    }
+
+    /** Newest first. */
+    public List<Dispatch> list(Optional<State> state, int limit, int offset) {
+        return dispatches.list(state, limit, offset);
+    }
+
+    /**
+     * One of them.
+     *
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public Dispatch get(long id) {
+        return dispatches
+                .get(id)
+                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
+                        "", "There is no dispatch with this number.", "List them with GET /v1/dispatch.")));
+    }
+
+    /**
+     * Sends what is held or waits again, now; what the archive has already is not sent twice.
+     *
+     * @throws Refusal where there is nothing to retry
+     */
+    public Dispatch retry(long id) {
+        Dispatch dispatch = get(id);
+        if (dispatch.state() == State.PROVED) {
+            throw new Refusal(new Problem.Conflict(
+                    "", "This record is proved to be in the archive.", "There is nothing to retry."));
+        }
+        if (dispatch.released().isPresent()) {
+            throw new Refusal(new Problem.Conflict(
+                    "",
+                    "This dispatch was released; nobody waits for it any more.",
+                    "Send the record by other means."));
+        }
+        List<Part> parts = dispatch.parts().stream()
+                .map(part -> part.state() == State.HELD ? part.now(State.QUEUED, part.answer(), clock.instant()) : part)
+                .toList();
+        Progress progress = new Progress(dispatch.progress().attempts(), Optional.empty());
+        dispatches.update(new Dispatch(
+                dispatch.id(), dispatch.addressed(), dispatch.created(), progress, Optional.empty(), parts));
+        LOG.info("Dispatch {} is tried again by order.", id);
+        hurry.accept(id);
+        return get(id);
+    }
+
+    /**
+     * Gives a dispatch up: nobody tries or waits any more; the record stays here.
+     *
+     * @throws Refusal where it is proved already
+     */
+    public Dispatch release(long id) {
+        if (get(id).state() == State.PROVED) {
+            throw new Refusal(new Problem.Conflict(
+                    "", "This record is proved to be in the archive.", "There is nothing to release."));
+        }
+        dispatches.release(id, clock.instant());
+        LOG.warn("Dispatch {} was released by order.", id);
+        return get(id);
+    }
+
+    /** How many stand where. */
+    public List<Dispatch.Count> counts() {
+        return dispatches.counts();
+    }
+
+    /** The oldest record that is not yet proved, among the destinations that offer a proof. */
+    public Optional<Dispatch> oldestUnproved() {
+        return dispatches.oldestUnproved(destinations.stream()
+                .filter(Destination::provable)
+                .map(Destination::name)
+                .toList());
+    }
+
+    public List<String> destinations() {
+        return destinations.stream().map(Destination::name).toList();
+    }
+
+    Clock clock() {
+        return clock;
+    }
+}

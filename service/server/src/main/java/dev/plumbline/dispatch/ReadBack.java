@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dispatch;
+
+import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.HeldObject;
+import dev.plumbline.dimse.Reply;
+import dev.plumbline.dimse.Services;
+import dev.plumbline.dimse.Status;
+import dev.plumbline.dispatch.Proof.Finding;
+import dev.plumbline.problem.Refusal;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Optional;
+
+/** Takes in what an archive hands back and compares it with what was sent to it. */
+final class ReadBack implements Services {
+    private final Archive archive;
+    private final HeldObject sent;
+    private Optional<Proof> found = Optional.empty();
+
+    ReadBack(Archive archive, HeldObject sent) {
+        this.archive = archive;
+        this.sent = sent;
+    }
+
+    @Override
+    public Reply store(Incoming object, InputStream file) throws IOException {
+        if (!object.sopInstanceUid().equals(sent.sopInstanceUid())) {
+            return Reply.of(Status.CANNOT_UNDERSTAND, "This object was not asked for.");
+        }
+        found = Optional.of(compare(archive, sent, file));
+        return Reply.SUCCESS;
+    }
+
+    /** What a file that came back proves. */
+    static Proof compare(Archive archive, HeldObject sent, InputStream file) {
+        try {
+            List<String> differing = archive.differences(sent, file);
+            return differing.isEmpty()
+                    ? Proof.of(Finding.PROVED, "Read back and equal.")
+                    : Proof.of(
+                            Finding.DIFFERENT,
+                            "The archive holds another object under this UID; different: "
+                                    + String.join(", ", differing) + ".");
+        } catch (Refusal refusal) {
+            return Proof.of(
+                    Finding.LATER,
+                    "What the archive handed back cannot be read: "
+                            + refusal.problem().detail());
+        }
+    }
+
+    /** After the last answer of the retrieval. */
+    Proof proof(Reply last) {
+        if (found.isPresent()) {
+            return found.get();
+        }
+        Status status = Status.of(last.status());
+        boolean nothing = last.isSuccess() || status == Status.NO_SUCH_INSTANCE;
+        return nothing
+                ? Proof.of(Finding.MISSING, "The archive does not have it; it is sent again.")
+                : Proof.of(Finding.LATER, last.code() + " " + status.words() + " " + last.comment());
+    }
+
+    @Override
+    public Reply commitment(CommitmentReport report) {
+        return Reply.of(Status.CLASS_NOT_SUPPORTED, "Reports are not taken on this association.");
+    }
+}

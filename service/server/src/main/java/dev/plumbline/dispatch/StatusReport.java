@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dispatch;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.archive.Damage;
+import dev.plumbline.archive.Dispatch;
+import dev.plumbline.archive.Dispatch.State;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How things stand, for a machine and for a telephone call.
+ *
+ * @param freeBytes on the disk of the data folder
+ * @param damages what the checks at the start found
+ */
+public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damages) {
+    private static final double GIB = 1 << 30;
+
+    public StatusReport {
+        damages = List.copyOf(damages);
+    }
+
+    /** Everything, with the words under {@code text}. */
+    public ObjectNode json() {
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("state", damages.isEmpty() ? "ok" : "degraded");
+        answer.set("dispatch", DispatchJson.counts(desk));
+        answer.set(
+                "destinations",
+                JsonNodeFactory.instance
+                        .arrayNode()
+                        .addAll(desk.destinations().stream()
+                                .map(JsonNodeFactory.instance::textNode)
+                                .toList()));
+        Optional<Dispatch> oldest = desk.oldestUnproved();
+        answer.putNull("oldestUnproved");
+        oldest.ifPresent(dispatch -> answer.set("oldestUnproved", DispatchJson.whole(desk, dispatch)));
+        answer.put("freeBytes", freeBytes);
+        var list = answer.putArray("damages");
+        damages.forEach(damage -> list.add(damage.toString()));
+        return answer.put("text", text());
+    }
+
+    /** Sentences that can be read out. */
+    public String text() {
+        StringBuilder text = new StringBuilder();
+        if (desk.destinations().isEmpty()) {
+            text.append("Records are kept in the embedded archive; no other archive is configured.");
+        } else {
+            text.append(desk.oldestUnproved().map(this::oldest).orElse("No record waits to be proved."));
+        }
+        int held = desk.counts().stream()
+                .filter(count -> count.state() == State.HELD && !count.released())
+                .mapToInt(Dispatch.Count::dispatches)
+                .sum();
+        if (held > 0) {
+            text.append(held == 1 ? "\n1 record is held" : "\n" + held + " records are held")
+                    .append(" and wait for a person: plumbline dispatch list --state held.");
+        }
+        text.append(String.format("%nFree disk space: %.1f GiB.", freeBytes / GIB));
+        if (!damages.isEmpty()) {
+            text.append("\nDamaged or missing files: ").append(damages.size()).append("; plumbline doctor names them.");
+        }
+        return text.toString();
+    }
+
+    private String oldest(Dispatch dispatch) {
+        Instant now = desk.clock().instant();
+        String since = Ages.words(Duration.between(dispatch.created(), now));
+        String answer =
+                (dispatch.lastAnswer().code() + " " + dispatch.lastAnswer().words()).strip();
+        String next = dispatch.progress()
+                .nextAttempt()
+                .filter(time -> dispatch.state() != State.HELD && time.isAfter(now))
+                .map(time -> " Next attempt in " + Ages.words(Duration.between(now, time)) + ".")
+                .orElse("");
+        return "The oldest record not yet proved was signed " + since + " ago: dispatch " + dispatch.id() + " to "
+                + dispatch.addressed().destination() + ", " + dispatch.state().word() + "."
+                + (answer.isEmpty() ? "" : " Last answer: " + answer) + next;
+    }
+}

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dispatch;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.ConnectException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.net.http.HttpTimeoutException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Optional;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.SSLException;
+
+/**
+ * A DICOMweb service that we call. Redirects are not followed: nobody else than the configured host is spoken to. The token
+ * is read from its file for each request, so that it can be renewed there.
+ */
+public final class WebPeer {
+    private final URI base;
+    private final Optional<Path> tokenFile;
+    private final Duration response;
+    private final HttpClient client;
+
+    /**
+     * Where it is.
+     *
+     * @param base such as {@code https://pacs.example.org/dicom-web}
+     * @param tls empty for what the Java platform trusts
+     */
+    public record Place(URI base, Optional<Path> tokenFile, Optional<SSLContext> tls) {}
+
+    public WebPeer(Place place, Duration connect, Duration response) {
+        this.base = place.base();
+        this.tokenFile = place.tokenFile();
+        this.response = response;
+        HttpClient.Builder builder = HttpClient.newBuilder()
+                .version(HttpClient.Version.HTTP_1_1)
+                .followRedirects(HttpClient.Redirect.NEVER)
+                .connectTimeout(connect);
+        place.tls().ifPresent(builder::sslContext);
+        this.client = builder.build();
+    }
+
+    /** The service did not answer at all; the message says why in words. */
+    public static final class Unanswered extends IOException {
+        private static final long serialVersionUID = 1L;
+
+        Unanswered(String message, Throwable cause) {
+            super(message, cause);
+        }
+    }
+
+    /** A request to a path under the base address, with the token. */
+    public HttpRequest.Builder request(String path) throws IOException {
+        String root = base.toString().replaceAll("/+$", "");
+        HttpRequest.Builder request =
+                HttpRequest.newBuilder(URI.create(root + path)).timeout(response);
+        if (tokenFile.isPresent()) {
+            try {
+                String token = Files.readString(tokenFile.get(), StandardCharsets.US_ASCII);
+                request.header("Authorization", "Bearer " + token.strip());
+            } catch (IOException e) {
+                throw new Unanswered("The token file " + tokenFile.get() + " cannot be read.", e);
+            }
+        }
+        return request;
+    }
+
+    /** The answer, whatever its status. */
+    public HttpResponse<InputStream> send(HttpRequest.Builder request) throws Unanswered {
+        try {
+            return client.send(request.build(), BodyHandlers.ofInputStream());
+        } catch (HttpTimeoutException e) {
+            throw new Unanswered(base.getHost() + " did not answer in time.", e);
+        } catch (ConnectException e) {
+            throw new Unanswered("Nothing listens at " + base.getHost() + ".", e);
+        } catch (SSLException e) {
+            throw new Unanswered("The TLS handshake failed: " + e.getMessage(), e);
+        } catch (IOException e) {
+            throw new Unanswered("The connection to " + base.getHost() + " broke.", e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new Unanswered("Plumbline is stopping.", e);
+        }
+    }
+}

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.config;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import dev.plumbline.problem.Refusal;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class NetworkFileTest {
+    @TempDir
+    Path folder;
+
+    private ServiceConfig read(String fields) throws IOException {
+        Path file = folder.resolve("plumbline.json");
+        Files.writeString(file, "{ \"schema\": \"plumbline-service/1\", " + fields.replace('\'', '"') + " }");
+        return ServiceConfig.read(file);
+    }
+
+    @Test
+    void readsPeersAndSaysEverythingThatHolds() throws IOException {
+        ServiceConfig config = read(
+                """
+                'dicom': { 'port': 0 }, 'peers': [
+                  { 'name': 'us1', 'aeTitle': 'US1', 'addresses': ['10.1.2.0/24'] },
+                  { 'name': 'pacs', 'aeTitle': 'PACS', 'host': 'localhost', 'port': 104, 'uses': ['archive'] },
+                  { 'name': 'web', 'url': 'https://localhost/dicom-web', 'tokenFile': 'token', 'uses': ['archive'] } ]
+                """);
+        assertThat(config.network().peers(SitePeer.Use.ARCHIVE))
+                .extracting(SitePeer::name)
+                .containsExactly("pacs", "web");
+        assertThat(config.effective().at("/dicom/aeTitle").asText()).isEqualTo("PLUMBLINE");
+        assertThat(config.effective().at("/peers/1/proof").asText()).isEqualTo("get");
+        assertThat(config.effective().at("/peers/2/tokenFile").asText()).endsWith("token");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = ';', value = {
+        "'peers': [ { 'name': 'a' } ]; /peers/0/aeTitle",
+        "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'url': 'https://x/' } ]; /peers/0/aeTitle",
+        "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'uses': ['archive'] } ]; /peers/0/host",
+        "'peers': [ { 'name': 'a', 'aeTitle': 'A' } ]; /peers/0/addresses",
+        "'peers': [ { 'name': 'a', 'aeTitle': 'SEVENTEEN_LETTERS', 'addresses': ['::1'] } ]; /peers/0/aeTitle",
+        "'peers': [ { 'name': 'a', 'url': 'ftp://x/' } ]; /peers/0/url",
+        "'peers': [ { 'name': 'a', 'url': 'https://me:secret@x/' } ]; /peers/0/url",
+        "'peers': [ { 'name': 'a', 'aetitle': 'A' } ]; /peers/0/aetitle",
+        "'dicom': { 'port': 104, 'host': '0.0.0.0' }; /dicom/host",
+        "'dicom': { 'port': 104, 'idleSeconds': 0 }; /dicom/idleSeconds"
+    })
+    void refusesWithTheField(String fields, String pointer) {
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> read(fields));
+        assertThat(refusal.problem().pointer()).isEqualTo(pointer);
+        assertThat(refusal.problem().remedy()).isNotEmpty();
+    }
+}

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.dispatch;
+
+import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Dispatch;
+import dev.plumbline.archive.Filing;
+import dev.plumbline.archive.InventedObjects;
+import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
+import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.archive.StoredCase;
+import dev.plumbline.archive.StoredRevision;
+import dev.plumbline.dispatch.Courier.Times;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
+
+/** An archive with signed records that are queued for one destination; time passes when the test says so. */
+final class FiledRecords implements AutoCloseable {
+    static final String TO = "pacs";
+    static final Clock CLOCK = Clock.fixed(Instant.parse("2026-01-05T09:30:00Z"), ZoneOffset.ofHours(1));
+
+    final Archive archive;
+    final AtomicLong nanoTime = new AtomicLong();
+    private final AtomicInteger uids = new AtomicInteger();
+    private final DataFolder folder;
+    private final SqliteStore store;
+
+    FiledRecords(Path data) throws IOException {
+        folder = DataFolder.open(data);
+        store = SqliteStore.open(folder.database());
+        archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(List.of(TO), () -> {}));
+    }
+
+    /** A record of two objects in a study of its own; the second stands for the report. */
+    void file(int study) {
+        String image = InventedObjects.instanceUid(study, 1, 1);
+        String report = InventedObjects.instanceUid(study, 2, 2);
+        archive.file(new Filing(
+                new StoredCase("case-" + study, "{}", CLOCK.instant()),
+                new StoredRevision(
+                        "case-" + study,
+                        1,
+                        OffsetDateTime.parse("2026-01-05T10:30:00+01:00"),
+                        StoredRevision.State.SIGNED,
+                        "{}",
+                        report,
+                        List.of(report, image)),
+                List.of(InventedObjects.imageFile(study, 1, 1), InventedObjects.imageFile(study, 2, 2)),
+                Optional.empty()));
+    }
+
+    Times times() {
+        return new Times(CLOCK, nanoTime::get, new Backoff(() -> 0.5), () -> "2.25.77" + uids.incrementAndGet());
+    }
+
+    /** The only dispatch. */
+    Dispatch dispatch() {
+        return store.dispatches().get(1).orElseThrow();
+    }
+
+    SqliteStore store() {
+        return store;
+    }
+
+    @Override
+    public void close() throws IOException {
+        store.close();
+        folder.close();
+    }
+}
