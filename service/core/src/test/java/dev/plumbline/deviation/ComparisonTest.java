@@ -115,8 +115,13 @@ class ComparisonTest {
                 List.of(fixture.at(-30, 10), fixture.at(-15, 20)), Optional.of(fixture.at(0, 30)), true));
         assertThat(observed(comparison, ObservationQuantity.ANGLE_TO_SKIN)).isCloseTo(33.690, within(0.0005));
         assertThat(observed(comparison, ObservationQuantity.TIP_DEPTH)).isCloseTo(30, within(1e-9));
-        for (DeviationQuantity quantity :
-                comparison.deviations().get(0).readings().measurands()) {
+        for (DeviationQuantity quantity : List.of(
+                DeviationQuantity.ANGLE_TO_SKIN,
+                DeviationQuantity.ENTRY_DISTANCE,
+                DeviationQuantity.TIP_DEPTH,
+                DeviationQuantity.PATH,
+                DeviationQuantity.ALONG_PLAN,
+                DeviationQuantity.ACROSS_PLAN)) {
             assertThat(reason(deviation(comparison, quantity))).isEqualTo(Reason.OTHER_SIDE);
         }
     }

@@ -15,6 +15,7 @@ public final class ConstraintsFixture {
     private OptionalDouble caution = OptionalDouble.empty();
     private OptionalDouble overshoot = OptionalDouble.empty();
     private OptionalDouble leadInMax = OptionalDouble.empty();
+    private OptionalDouble heelInMax = OptionalDouble.empty();
     private Optional<Preference> prefer = Optional.empty();
     private OptionalDouble outOfPlaneAngle = OptionalDouble.empty();
     private OptionalDouble maxPuncture = OptionalDouble.empty();
@@ -55,6 +56,11 @@ public final class ConstraintsFixture {
         return this;
     }
 
+    public ConstraintsFixture heelInMax(double degrees) {
+        heelInMax = OptionalDouble.of(degrees);
+        return this;
+    }
+
     public ConstraintsFixture prefer(Preference value) {
         prefer = Optional.of(value);
         return this;
@@ -84,7 +90,7 @@ public final class ConstraintsFixture {
                 caution,
                 overshoot,
                 leadInMax,
-                OptionalDouble.empty(),
+                heelInMax,
                 prefer,
                 outOfPlaneAngle,
                 maxPuncture,

@@ -8,8 +8,10 @@ import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Side;
+import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.geometry.UltrasoundRegion;
 import dev.plumbline.needle.Needle;
 import dev.plumbline.plan.Constraints.Band;
@@ -150,6 +152,116 @@ class PlanRefusalsTest {
     }
 
     @Test
+    void refusesEveryLengthOfTheProbeThatIsNone() {
+        fixture.housingLength = OptionalDouble.of(0);
+        refusesAt("/probe/housingLengthMm");
+        fixture.housingLength = OptionalDouble.empty();
+        fixture.housingHalfThickness = OptionalDouble.of(-8);
+        refusesAt("/probe/housingHalfThicknessMm");
+        fixture.housingHalfThickness = OptionalDouble.empty();
+        fixture.footprint = OptionalDouble.empty();
+        fixture.arcRadius = OptionalDouble.of(0);
+        refusesAt("/probe/arcRadiusMm");
+    }
+
+    @Test
+    void aHousingMayBeAsLongAsItsFaceAndNoShorter() {
+        fixture.housingLength = OptionalDouble.of(38);
+        assertThat(Plan.of(fixture.input()).feasible()).isTrue();
+        fixture.housingLength = OptionalDouble.of(37.9);
+        refusesAt("/probe/housingLengthMm");
+    }
+
+    /** A face of 38 mm chord on a radius of 19 mm would be a half circle. */
+    @Test
+    void anArcIsWiderThanHalfItsChord() {
+        fixture.kind = Optional.of(Probe.Kind.CURVED);
+        fixture.arcRadius = OptionalDouble.of(19);
+        refusesAt("/probe/arcRadiusMm");
+        fixture.arcRadius = OptionalDouble.of(60);
+        assertThat(Plan.of(fixture.input()).feasible()).isTrue();
+    }
+
+    @Test
+    void refusesEveryConstraintThatIsNone() {
+        fixture.constraints = new ConstraintsFixture().caution(-1).build();
+        refusesAt("/constraints/cautionWithinMm");
+        fixture.constraints = new ConstraintsFixture().overshoot(-0.1).build();
+        refusesAt("/constraints/overshootMm");
+        for (double degrees : new double[] {-1, 90.5}) {
+            fixture.constraints = new ConstraintsFixture().heelInMax(degrees).build();
+            refusesAt("/constraints/heelInMaxDeg");
+        }
+        fixture.constraints = new ConstraintsFixture().maxPuncture(0).build();
+        refusesAt("/constraints/maxPunctureDistanceMm");
+        fixture.constraints = new ConstraintsFixture().steepPuncture(-15).build();
+        refusesAt("/constraints/steepPunctureDistanceMm");
+    }
+
+    @Test
+    void acceptsConstraintsOnTheirBounds() {
+        fixture.constraints = new ConstraintsFixture()
+                .caution(0)
+                .overshoot(0)
+                .reserve(0)
+                .footprintClearance(0)
+                .heelInMax(90)
+                .build();
+        assertThat(Plan.of(fixture.input()).feasible()).isTrue();
+        fixture.constraints = new ConstraintsFixture().heelInMax(0).build();
+        assertThat(Plan.of(fixture.input()).feasible()).isTrue();
+    }
+
+    @Test
+    void refusesAMidpointOffTheFrame() {
+        PlanInput input = fixture.input();
+        Probe probe = new Probe(
+                input.probe().kind(),
+                input.probe().footprintMm(),
+                Optional.of(new PointPx(2000.5, 100)),
+                input.probe().needleSide(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty());
+        PlanInput off = new PlanInput(
+                input.approach(),
+                input.frame(),
+                probe,
+                input.marks(),
+                input.needle(),
+                input.intent(),
+                input.constraints(),
+                input.uncertainty());
+        assertThat(problem(off).pointer()).isEqualTo("/probe/midpoint");
+    }
+
+    @Test
+    void aDropStartsBeyondTheFaceAndALimbIsThickerThanIt() {
+        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(19));
+        refusesAt("/probe/skinBeyondProbe/radiusMm");
+        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(0));
+        refusesAt("/probe/skinBeyondProbe/radiusMm");
+        for (double at : new double[] {19, Double.NaN, Double.POSITIVE_INFINITY}) {
+            fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Drop(5, at));
+            refusesAt("/probe/skinBeyondProbe/atMm");
+        }
+        for (double drop : new double[] {-1, Double.NaN}) {
+            fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Drop(drop, 40));
+            refusesAt("/probe/skinBeyondProbe/dropMm");
+        }
+        fixture.footprint = OptionalDouble.empty();
+        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Drop(5, 40));
+        refusesAt("/probe/footprintMm");
+        fixture.footprint = OptionalDouble.of(38);
+        fixture.midpoint = false;
+        refusesAt("/probe/midpoint");
+        fixture.approach = Approach.OUT_OF_PLANE;
+        refusesAt("/probe/skinBeyondProbe");
+    }
+
+    @Test
     void refusesUncertaintiesThatAreNone() {
         fixture.uncertainty = new InputUncertainty(OptionalDouble.of(0), OptionalDouble.empty(), Optional.empty());
         refusesAt("/uncertainty/markPx");
@@ -160,6 +272,11 @@ class PlanRefusalsTest {
                 OptionalDouble.empty(),
                 Optional.of(new InputUncertainty.ScannerTolerance(-1, 2)));
         refusesAt("/uncertainty/scannerTolerance/mm");
+        fixture.uncertainty = new InputUncertainty(
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.of(new InputUncertainty.ScannerTolerance(1, 100.5)));
+        refusesAt("/uncertainty/scannerTolerance/percent");
     }
 
     @Test
@@ -188,6 +305,8 @@ class PlanRefusalsTest {
         fixture.intent(new Intent.EntryDistance(-1));
         refusesAt("/intent/entryDistanceMm");
         fixture.intent(new Intent.EntryDistance(Double.NaN));
+        refusesAt("/intent/entryDistanceMm");
+        fixture.intent(new Intent.EntryDistance(Double.POSITIVE_INFINITY));
         refusesAt("/intent/entryDistanceMm");
         fixture.side = Optional.of(Side.LEFT);
         fixture.intent(new Intent.EntryMark(new PointPx(1400, 100)));
