@@ -8,7 +8,6 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.util.HashSet;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.Set;
 
 /** Refuses hazards and nerves that cannot be told apart or do not lie on the frame. */
@@ -45,7 +44,6 @@ final class StructureCheck {
     private static void shape(Shape shape, String pointer, FrameGeometry frame) {
         if (shape instanceof Shape.Disc disc) {
             Check.onFrame(pointer + "/disc/center", disc.center(), frame);
-            Check.positive(pointer + "/disc/radiusMm", OptionalDouble.of(disc.radiusMm()));
         } else if (shape instanceof Shape.Outline outline) {
             for (int i = 0; i < outline.points().size(); i++) {
                 Check.onFrame(pointer + "/outline/" + i, outline.points().get(i), frame);

@@ -152,4 +152,15 @@ class CalibrationTest {
                 Optional.empty());
         assertThat(frame.calibration().region()).contains(LEFT_HALF);
     }
+
+    /** 100 x 400, 400 x 50 and 250 x 200 pixels: neither the highest nor the widest is the largest. */
+    @Test
+    void theLargestRegionIsThatWithTheMostPixels() {
+        UltrasoundRegion high = tissue(new Region(0, 0, 50, 99, 449), 0.01);
+        UltrasoundRegion wide = tissue(new Region(1, 200, 300, 599, 349), 0.01);
+        UltrasoundRegion large = tissue(new Region(2, 300, 10, 549, 209), 0.01);
+        for (List<UltrasoundRegion> order : List.of(List.of(high, wide, large), List.of(large, wide, high))) {
+            assertThat(frame(order, Optional.empty()).calibration().region()).contains(large.bounds());
+        }
+    }
 }

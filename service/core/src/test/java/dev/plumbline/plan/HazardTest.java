@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
@@ -247,5 +248,156 @@ class HazardTest {
         assertThat(least).isGreaterThanOrEqualTo(-1e-9);
         assertThat(((Reading.Seen) row.readings().of(PlanQuantity.LEAST_CLEARANCE)).standardUncertainty())
                 .isPositive();
+    }
+
+    /**
+     * A disc below the target that the tangents of it are too long to matter for: the end of the 5 mm extension comes to
+     * its rim at (-4, 33), on the 3-4-5 path from 40 mm.
+     */
+    @Test
+    void theEndOfTheExtensionCountsAgainstADiscBelowTheTarget() {
+        hazard("pleura", 0, disc(-4, 36, 3));
+        assertThat(plan().choices().feasibleEntries().get(0).low()).isCloseTo(40, within(1e-9));
+        fixture.hazards.clear();
+        hazard("pleura", 2, disc(-4, 36, 1));
+        assertThat(plan().choices().feasibleEntries().get(0).low()).isCloseTo(40, within(1e-9));
+    }
+
+    @Test
+    void theMarginOfAnOutlineCountsFromItsEdges() {
+        hazard("pleura", 2, outline(-30, 35, 30, 35, 30, 60, -30, 60));
+        assertThat(plan().choices().feasibleEntries().get(0).low()).isCloseTo(40, within(1e-9));
+        fixture.hazards.clear();
+        hazard("vein", 1, outline(30, -2, 40, -2, 40, 1, 30, 1));
+        assertThat(plan().choices().feasibleEntries().get(0).high()).isCloseTo(29, within(1e-9));
+    }
+
+    @Test
+    void everyHazardHasItsOwnMargin() {
+        hazard("nearby", 0, disc(-30, 70, 3));
+        hazard("artery", 2, disc(20, 15, 3));
+        double middle = Math.atan2(15, 20);
+        assertThat(plan().choices().feasibleEntries().get(0).high())
+                .isCloseTo(30 / Math.tan(middle + Math.asin(5.0 / 25)), within(1e-9));
+    }
+
+    @Test
+    void aDiscThatReachesThroughTheSkinIsNotIgnored() {
+        hazard("vein", 0, disc(45, -1, 2));
+        assertThat(plan().clearances().hazards()).hasSize(1);
+        fixture.hazards.clear();
+        hazard("touching", 0, disc(45, -2, 2));
+        assertThat(plan().clearances().hazards()).isEmpty();
+    }
+
+    /** Skin of a limb of radius 60: at 40 mm beside the middle it lies 15.3 mm lower. */
+    @Test
+    void anOutlineIsIgnoredWhereNoneOfItLiesInTheLimb() {
+        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(60));
+        hazard("through", 0, outline(-40, 5, 40, 5, 0, -4));
+        hazard("over", 0, outline(-20, -1, 20, -1, 0, -4));
+        hazard("beside", 0, outline(38, 5, 45, 5, 40, 2));
+        hazard("corner", 0, outline(38, 5, 45, 5, 40, 20));
+        InPlanePlan plan = plan();
+        assertThat(plan.clearances().hazards()).extracting(Clearance::name).containsExactly("through", "corner");
+        assertThat(plan.judgement().unchecked())
+                .contains(
+                        new Limit(Limit.Kind.HAZARD, Optional.of("over")),
+                        new Limit(Limit.Kind.HAZARD, Optional.of("beside")));
+    }
+
+    @Test
+    void aTargetInAnyStructureIsRefusedByItsName() {
+        hazard("artery", 0, disc(1, 31, 3));
+        refusesTheTarget("The target lies inside the hazard \"artery\".");
+        fixture.hazards.clear();
+        fixture.approach = Approach.OUT_OF_PLANE;
+        fixture.nerves.add(new Nerve("median", outline(-2, 28, 2, 28, 2, 32, -2, 32)));
+        refusesTheTarget("The target lies inside the nerve \"median\".");
+        fixture.nerves.clear();
+        fixture.targetW = -2;
+        refusesTheTarget("The target lies on or above the skin line.");
+        fixture.approach = Approach.IN_PLANE;
+        refusesTheTarget("The target lies on or above the skin line.");
+    }
+
+    private void refusesTheTarget(String detail) {
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> Plan.of(fixture.input()));
+        assertThat(refusal).as(detail).isNotNull();
+        assertThat(refusal.problem().pointer()).isEqualTo("/marks/target");
+        assertThat(refusal.problem().detail()).isEqualTo(detail);
+    }
+
+    @Test
+    void aNerveMayBearTheNameOfAHazardButNotOfAnotherNerve() {
+        hazard("a", 0, disc(20, 5, 1));
+        fixture.nerves.add(new Nerve("a", disc(-20, 40, 1)));
+        assertThat(Plan.of(fixture.input()).text()).contains("Nerve \"a\"");
+        fixture.nerves.add(new Nerve("a", disc(-20, 50, 1)));
+        assertThat(catchThrowableOfType(Refusal.class, this::plan).problem().pointer())
+                .isEqualTo("/marks/nerves/1/name");
+    }
+
+    @Test
+    void withoutHazardsARowHasNoLeastClearance() {
+        PlanRow row = plan().choices().flattest().orElseThrow();
+        assertThat(row.readings().of(PlanQuantity.LEAST_CLEARANCE)).isEqualTo(new Reading.NotSeen(Reason.NOT_MARKED));
+    }
+
+    /** 4 mm deep from 49 mm: 4.7 degrees, flatter than any entry that would be proposed. */
+    @Test
+    void aVeryFlatStatedPathIsJudgedByEveryLimit() {
+        fixture.targetW = 4;
+        fixture.needleLength = OptionalDouble.of(80);
+        fixture.intent(new Intent.EntryDistance(49));
+        hazard("deep", 0, disc(-20, 60, 3));
+        assertThat(plan().judgement().binding()).isEmpty();
+        hazard("in the way", 0, disc(24.5, 2, 0.5));
+        assertThat(plan().judgement().binding())
+                .containsExactly(new Limit(Limit.Kind.HAZARD, Optional.of("in the way")));
+        fixture.needleLength = OptionalDouble.of(59);
+        assertThat(plan().judgement().binding())
+                .containsExactly(
+                        Limit.of(Limit.Kind.REACH), new Limit(Limit.Kind.HAZARD, Optional.of("in the way")));
+    }
+
+    /** Needle, lead-in and footprint each leave nothing beside the others; the far hazard forbids no entry. */
+    @Test
+    void aLimitThatForbidsNothingDoesNotBind() {
+        fixture.needleLength = OptionalDouble.of(30);
+        fixture.constraints = new ConstraintsFixture().leadInMax(0.001).build();
+        hazard("deep", 0, disc(-40, 80, 1));
+        assertThat(plan().judgement().binding())
+                .containsExactly(
+                        Limit.of(Limit.Kind.FOOTPRINT), Limit.of(Limit.Kind.REACH), Limit.of(Limit.Kind.LEAD_IN));
+    }
+
+    /** Two discs to both sides of the 45 degree path, their rims 6 and 4 mm from it. */
+    @Test
+    void theLeastClearanceIsThatOfTheNearerHazardInAnyOrder() {
+        Shape below = disc(15 + 9 / Math.sqrt(2), 15 + 9 / Math.sqrt(2), 3);
+        Shape above = disc(15 - 7 / Math.sqrt(2), 15 - 7 / Math.sqrt(2), 3);
+        for (List<Shape> order : List.of(List.of(below, above), List.of(above, below))) {
+            fixture.hazards.clear();
+            hazard("one", 0, order.get(0));
+            hazard("other", 0, order.get(1));
+            PlanRow row = plan().choices().alternatives().get(5);
+            assertThat(value(row.readings().of(PlanQuantity.ANGLE_TO_SKIN))).isCloseTo(45, within(1e-9));
+            assertThat(value(row.readings().of(PlanQuantity.LEAST_CLEARANCE))).isCloseTo(4, within(1e-9));
+        }
+    }
+
+    @Test
+    void withoutAPathNervesHaveTheirReasonToo() {
+        fixture.needleLength = OptionalDouble.of(35);
+        fixture.nerves.add(new Nerve("median", disc(-10, 40, 2)));
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.clearances().nerves())
+                .containsExactly(new Clearance(
+                        "median",
+                        new Reading.NotSeen(Reason.INFEASIBLE),
+                        new Reading.NotSeen(Reason.INFEASIBLE),
+                        false));
     }
 }

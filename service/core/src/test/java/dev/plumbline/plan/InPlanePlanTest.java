@@ -2,8 +2,16 @@
 package dev.plumbline.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.plumbline.problem.Refusal;
+import java.util.OptionalInt;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.geometry.UltrasoundRegion;
+import dev.plumbline.geometry.Region;
+import dev.plumbline.geometry.Probe;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Doubt;
@@ -466,5 +474,134 @@ class InPlanePlanTest {
         fixture.intent(new Intent.EntryDistance(45));
         isAbout(plan(), PlanQuantity.ANGLE_TO_SKIN, 33.690);
         assertThat(fixture.frame().statedScale()).contains(new PixelSize(0.05, 0.05));
+    }
+
+    @Test
+    void whatWasNotStatedLeavesItsNumbersOutWithTheReason() {
+        fixture.footprint = OptionalDouble.empty();
+        InPlanePlan plan = plan();
+        assertThat(reason(plan.readings(), PlanQuantity.NEEDLE_LEFT)).isEqualTo(Reason.NOT_MARKED);
+        assertThat(reason(plan.readings(), PlanQuantity.SPECULAR_RETURN)).isEqualTo(Reason.NOT_MARKED);
+        fixture.skin = false;
+        fixture.kind = Optional.empty();
+        fixture.intent(new Intent.EntryDistance(45));
+        InPlanePlan withoutSkin = plan();
+        isAbout(withoutSkin, PlanQuantity.ENTRY_DISTANCE, 45);
+        assertThat(reason(withoutSkin.readings(), PlanQuantity.ANGLE_TO_SKIN)).isEqualTo(Reason.SKIN_NOT_MARKED);
+        assertThat(withoutSkin.source()).isEqualTo(Plan.Source.STATED);
+    }
+
+    /** The planned frame with a region that does not show all of it; the image probe-down where told. */
+    private InPlanePlan inRegion(Region bounds, boolean inverted) {
+        PlanInput input = fixture.input();
+        UltrasoundRegion whole = input.frame().regions().get(0);
+        UltrasoundRegion region = new UltrasoundRegion(
+                bounds,
+                1,
+                1,
+                OptionalInt.empty(),
+                3,
+                3,
+                whole.deltaX(),
+                whole.deltaY(),
+                OptionalInt.empty(),
+                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+        Probe stated = input.probe();
+        Probe probe = new Probe(
+                stated.kind(),
+                stated.footprintMm(),
+                inverted ? Optional.of(new PointPx(1000, 1900)) : stated.midpoint(),
+                stated.needleSide(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.of(inverted));
+        PlanMarks marks = inverted
+                ? new PlanMarks(
+                        new PointPx(1000, 1300),
+                        Optional.empty(),
+                        List.of(new PointPx(0, 1900), new PointPx(2000, 1900)),
+                        List.of(),
+                        List.of())
+                : input.marks();
+        FrameGeometry frame = new FrameGeometry(
+                2000, 2000, List.of(region), Optional.empty(), Optional.empty(), "array-1");
+        return (InPlanePlan) Plan.of(new PlanInput(
+                input.approach(),
+                frame,
+                probe,
+                marks,
+                input.needle(),
+                input.intent(),
+                input.constraints(),
+                input.uncertainty()));
+    }
+
+    /** From 15 mm beside the middle under the face to 30 mm depth; the image ends somewhere on the way. */
+    @Test
+    void theNeedleShowsFromWhereTheImageBegins() {
+        double path = Math.hypot(15, 30);
+        fixture.intent(new Intent.EntryDistance(15));
+        InPlanePlan top = inRegion(new Region(0, 0, 150, 1999, 1999), false);
+        isAbout(top, PlanQuantity.FIRST_SEEN_DEPTH, 2.5);
+        isAbout(top, PlanQuantity.LEAD_IN, path * 2.5 / 30);
+        InPlanePlan right = inRegion(new Region(0, 0, 0, 1199, 1999), false);
+        isAbout(right, PlanQuantity.FIRST_SEEN_DEPTH, 10);
+        isAbout(right, PlanQuantity.LEAD_IN, path / 3);
+        InPlanePlan bottom = inRegion(new Region(0, 0, 0, 1999, 1839), true);
+        isAbout(bottom, PlanQuantity.TARGET_DEPTH, 30);
+        isAbout(bottom, PlanQuantity.FIRST_SEEN_DEPTH, 3);
+        isAbout(bottom, PlanQuantity.LEAD_IN, path / 10);
+        fixture.side = Optional.of(Side.LEFT);
+        InPlanePlan left = inRegion(new Region(0, 800, 0, 1999, 1999), false);
+        isAbout(left, PlanQuantity.FIRST_SEEN_DEPTH, 10);
+        isAbout(left, PlanQuantity.LEAD_IN, path / 3);
+        isAbout(inRegion(new Region(0, 0, 0, 1999, 1999), false), PlanQuantity.LEAD_IN, 0);
+    }
+
+    @Test
+    void withoutRegionsTheImageEndsWithTheFrame() {
+        fixture.withRegion = false;
+        fixture.columns = 1200;
+        fixture.intent(new Intent.EntryDistance(15));
+        isAbout(plan(), PlanQuantity.LEAD_IN, Math.hypot(15, 30) / 3);
+        isAbout(plan(), PlanQuantity.FIRST_SEEN_DEPTH, 10);
+    }
+
+    /** GEOMETRY: at 45 degrees and steeper no mirror reflection comes back, upright none either; beside the face none is asked. */
+    @Test
+    void anUprightShaftReturnsNothingUnderTheFace() {
+        fixture.intent(new Intent.AngleToSkin(90));
+        isAbout(plan(), PlanQuantity.SPECULAR_RETURN, 0);
+        for (double beside : new double[] {25, -25}) {
+            fixture.targetU = beside;
+            assertThat(reason(plan().readings(), PlanQuantity.SPECULAR_RETURN)).isEqualTo(Reason.NO_SHAFT_UNDER_FACE);
+        }
+    }
+
+    @Test
+    void anEntryBeyondTheTargetIsToldWhereToStart() {
+        fixture.targetU = 7.2;
+        fixture.intent(new Intent.EntryDistance(6));
+        Refusal refusal = catchThrowableOfType(Refusal.class, this::plan);
+        assertThat(refusal.problem().remedy()).startsWith("Enter at least 8 mm from the midpoint");
+        fixture.intent(new Intent.EntryDistance(7.2));
+        isAbout(plan(), PlanQuantity.ANGLE_TO_SKIN, 90);
+        fixture.midpoint = false;
+        fixture.intent(new Intent.EntryMark(fixture.at(6, 0)));
+        refusal = catchThrowableOfType(Refusal.class, this::plan);
+        assertThat(refusal.problem().remedy()).startsWith("Enter at least 0 mm from the target");
+    }
+
+    @Test
+    void everyNoteIsAWordAndASentence() {
+        assertThat(PlanNote.NO_NERVE_MARKED.word()).isEqualTo("noNerveMarked");
+        assertThat(PlanNote.NO_HAZARDS_MARKED.words()).isEqualTo("Hazards were not marked: nothing was checked.");
+        for (PlanNote note : PlanNote.values()) {
+            assertThat(note.words()).endsWith(".").contains(" ");
+        }
     }
 }

@@ -51,6 +51,9 @@ class IntervalsTest {
         assertThat(TWO.and(Intervals.of(15, 35)).parts()).containsExactly(new Interval(15, 20), new Interval(30, 35));
         assertThat(TWO.and(Intervals.of(20, 30)).parts()).containsExactly(new Interval(20, 20), new Interval(30, 30));
         assertThat(TWO.and(Intervals.of(21, 29)).isEmpty()).isTrue();
+        assertThat(TWO.isEmpty()).isFalse();
+        assertThat(TWO.least()).isEqualTo(10);
+        assertThat(TWO.greatest()).isEqualTo(40);
     }
 
     /** Allowed are [1, 2] and the point 4, where two forbidden pieces meet. */
@@ -68,9 +71,9 @@ class IntervalsTest {
 
     @Test
     void aConditionIsCutWhereItChanges() {
-        Intervals found = Roots.allowed(entry -> entry <= 2.3 || 7 <= entry, 0, 10);
+        Intervals found = Roots.allowed(entry -> entry <= 2.3 || 7 <= entry, 1, 10);
         assertThat(found.parts()).hasSize(2);
-        assertThat(found.least()).isZero();
+        assertThat(found.least()).isEqualTo(1);
         assertThat(found.parts().get(0).high()).isEqualTo(2.3);
         assertThat(found.parts().get(1)).isEqualTo(new Interval(7, 10));
         assertThat(Roots.allowed(entry -> false, 0, 10).isEmpty()).isTrue();

@@ -4,6 +4,8 @@ package dev.plumbline.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.plumbline.geometry.InputUncertainty;
+import dev.plumbline.geometry.Doubt;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Reading;
@@ -230,5 +232,121 @@ class OutOfPlanePlanTest {
                         "Puncture 20 mm from the beam, level with the probe's middle, about 45\u00b0 (1 along, 1 down):"
                                 + " the needle crosses the beam 20 mm deep, at the target. 28 mm of needle to the target: a 50 mm"
                                 + " needle leaves 22 mm outside. What lies between puncture and beam was not seen.");
+    }
+
+    /** Within 30 mm there is no room for this housing, so that nothing nearer can be offered. */
+    @Test
+    void aNearerPunctureUnderTheHousingIsNotOffered() {
+        fixture.targetW = 35;
+        fixture.housingHalfThickness = OptionalDouble.of(28);
+        fixture.intent(new Intent.PunctureDistance(40));
+        assertThat(plan().waysOut()).isEmpty();
+        fixture.housingHalfThickness = OptionalDouble.of(25);
+        assertThat(plan().waysOut()).extracting(WayOut::kind).containsExactly(WayOut.Kind.STEEPER);
+    }
+
+    @Test
+    void withoutSkinOnlyWhatWasStatedIsKnown() {
+        fixture.skin = false;
+        fixture.kind = Optional.empty();
+        fixture.intent(new Intent.PunctureDistance(20));
+        OutOfPlanePlan plan = plan();
+        isAbout(plan, PlanQuantity.PUNCTURE_DISTANCE, 20);
+        assertThat(plan.readings().of(PlanQuantity.ANGLE_TO_SKIN))
+                .isEqualTo(new Reading.NotSeen(Reason.SKIN_NOT_MARKED));
+        assertThat(plan.source()).isEqualTo(Plan.Source.STATED);
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.judgement().unchecked())
+                .containsExactly(Limit.of(Limit.Kind.HOUSING), Limit.of(Limit.Kind.REACH));
+        fixture.intent = Optional.empty();
+        assertThat(plan().source()).isEqualTo(Plan.Source.PROPOSED);
+        assertThat(plan().readings().of(PlanQuantity.PUNCTURE_DISTANCE))
+                .isEqualTo(new Reading.NotSeen(Reason.SKIN_NOT_MARKED));
+    }
+
+    @Test
+    void aLinearArraysAssumedSkinIsDoubted() {
+        fixture.targetW = 15;
+        fixture.skin = false;
+        assertThat(plan().judgement().doubts()).containsExactly(Doubt.SKIN_ASSUMED, Doubt.MIDPOINT_OFF_SKIN);
+        fixture.skin = true;
+        assertThat(plan().judgement().doubts()).isEmpty();
+    }
+
+    @Test
+    void theWordsSayWhereThePunctureLies() {
+        fixture.targetW = 20;
+        fixture.targetU = 4;
+        fixture.housingHalfThickness = OptionalDouble.of(12);
+        assertThat(plan().text())
+                .startsWith("Puncture 20 mm from the beam (8 mm from the housing's edge), 4 mm along the probe from its middle,"
+                        + " about 45\u00b0 (1 along, 1 down): the needle crosses the beam 20 mm deep, at the target. 28 mm of"
+                        + " needle to the target; with reserve a needle of at least 39 mm.");
+        fixture.midpoint = false;
+        assertThat(plan().text()).startsWith("Puncture 20 mm from the beam (8 mm from the housing's edge), about 45");
+        fixture.intent(new Intent.PunctureDistance(10));
+        fixture.needleLength = OptionalDouble.of(20);
+        assertThat(plan().text())
+                .startsWith("This path does not fit the limits you set, for what you marked: the probe's housing stands in the"
+                        + " way; the needle does not reach with its reserve. Puncture 10 mm from the beam (2 mm inside the"
+                        + " housing's edge), about 65\u00b0 (1 along, 2 down)")
+                .contains("22 mm of needle to the target: a 20 mm needle is too short by 2 mm. What lies between");
+    }
+
+    @Test
+    void withoutAPunctureTheWordsSayWhatWouldChangeThat() {
+        fixture.targetW = 40;
+        fixture.needleLength = OptionalDouble.of(50);
+        assertThat(plan().text())
+                .isEqualTo("No puncture fits the limits you set, for what you marked: the needle does not reach with its"
+                        + " reserve. A needle of at least 53 mm, puncture 15 mm from the beam, about 70\u00b0.");
+    }
+
+    /** The limits themselves are allowed: 30 mm away, a needle that just reaches, the housing just passed. */
+    @Test
+    void onALimitThePathFits() {
+        fixture.targetW = 40;
+        fixture.intent(new Intent.PunctureDistance(30));
+        fixture.needleLength = OptionalDouble.of(60);
+        fixture.housingHalfThickness = OptionalDouble.of(25);
+        assertThat(plan().feasible()).isTrue();
+        fixture.needleLength = OptionalDouble.of(59.9);
+        assertThat(plan().judgement().binding()).containsExactly(Limit.of(Limit.Kind.REACH));
+    }
+
+    /**
+     * A tolerance of 3 mm over the longest extent that skin, target and midpoint span: 30 mm across, 12 mm down; a
+     * rectangular distribution has 3 / sqrt 3.
+     */
+    @Test
+    void aScannersToleranceCountsOverTheExtentOfThePlannedMarks() {
+        fixture.targetU = -20;
+        fixture.targetW = 12;
+        fixture.uncertainty = new InputUncertainty(
+                OptionalDouble.of(1e-6),
+                OptionalDouble.empty(),
+                Optional.of(new InputUncertainty.ScannerTolerance(3, 0)));
+        PlanInput input = fixture.input();
+        PlanMarks marks = new PlanMarks(
+                input.marks().target(),
+                Optional.empty(),
+                List.of(fixture.at(-30, 0), fixture.at(-10, 0)),
+                List.of(),
+                List.of());
+        Plan plan = Plan.of(new PlanInput(
+                input.approach(),
+                input.frame(),
+                input.probe(),
+                marks,
+                input.needle(),
+                input.intent(),
+                input.constraints(),
+                input.uncertainty()));
+        Reading.Seen along = (Reading.Seen) plan.readings().of(PlanQuantity.ALONG_PROBE);
+        assertThat(along.standardUncertainty()).isCloseTo(20 / 30.0 * Math.sqrt(3), within(1e-4));
+        Reading.Seen depth = (Reading.Seen) plan.readings().of(PlanQuantity.TARGET_DEPTH);
+        assertThat(depth.standardUncertainty()).isCloseTo(Math.sqrt(3), within(1e-4));
+        Reading.Seen imaging = (Reading.Seen) SetUp.of(plan).imagingDepthMm();
+        assertThat(imaging.standardUncertainty()).isCloseTo(2 * Math.sqrt(3), within(1e-4));
     }
 }

@@ -160,6 +160,9 @@ class PlanRefusalsTest {
         refusesAt("/probe/housingHalfThicknessMm");
         fixture.housingHalfThickness = OptionalDouble.empty();
         fixture.footprint = OptionalDouble.empty();
+        fixture.housingLength = OptionalDouble.of(0);
+        refusesAt("/probe/housingLengthMm");
+        fixture.housingLength = OptionalDouble.empty();
         fixture.arcRadius = OptionalDouble.of(0);
         refusesAt("/probe/arcRadiusMm");
     }
@@ -241,8 +244,10 @@ class PlanRefusalsTest {
     void aDropStartsBeyondTheFaceAndALimbIsThickerThanIt() {
         fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(19));
         refusesAt("/probe/skinBeyondProbe/radiusMm");
-        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(0));
-        refusesAt("/probe/skinBeyondProbe/radiusMm");
+        for (double radius : new double[] {0, Double.NaN, Double.POSITIVE_INFINITY}) {
+            fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(radius));
+            refusesAt("/probe/skinBeyondProbe/radiusMm");
+        }
         for (double at : new double[] {19, Double.NaN, Double.POSITIVE_INFINITY}) {
             fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Drop(5, at));
             refusesAt("/probe/skinBeyondProbe/atMm");
@@ -283,9 +288,11 @@ class PlanRefusalsTest {
     void refusesAnIntentOfTheOtherApproach() {
         fixture.intent(new Intent.PunctureDistance(20));
         refusesAt("/intent/punctureDistanceMm");
+        assertThat(problem().remedy()).startsWith("In-plane: state entryDistanceMm");
         fixture.approach = Approach.OUT_OF_PLANE;
         fixture.intent(new Intent.EntryDistance(20));
         refusesAt("/intent/entryDistanceMm");
+        assertThat(problem().remedy()).isEqualTo("Out-of-plane: state punctureDistanceMm.");
         fixture.intent(new Intent.AngleToSkin(20));
         refusesAt("/intent/angleToSkinDeg");
         fixture.intent(new Intent.PunctureDistance(0));
@@ -308,6 +315,7 @@ class PlanRefusalsTest {
         refusesAt("/intent/entryDistanceMm");
         fixture.intent(new Intent.EntryDistance(Double.POSITIVE_INFINITY));
         refusesAt("/intent/entryDistanceMm");
+        assertThat(problem().detail()).contains("not a number that is finite");
         fixture.side = Optional.of(Side.LEFT);
         fixture.intent(new Intent.EntryMark(new PointPx(1400, 100)));
         refusesAt("/intent/entry");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.plumbline.geometry.PointPx;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.deviation.DeviationQuantity;
@@ -104,6 +105,8 @@ class SkinAndArrayTest {
         fixture.targetW = 40;
         List<PlanRow> rows = plan().choices().alternatives();
         assertThat(rows.get(0).feasible()).isFalse();
+        assertThat(((Reading.Seen) rows.get(0).readings().of(PlanQuantity.ANGLE_TO_SKIN)).value())
+                .isCloseTo(20, within(1e-9));
         assertThat(rows.get(0).readings().of(PlanQuantity.ENTRY_DISTANCE))
                 .isEqualTo(new Reading.NotSeen(Reason.INFEASIBLE));
         fixture.intent(new Intent.AngleToSkin(20));
@@ -191,5 +194,80 @@ class SkinAndArrayTest {
         fixture.kind = Optional.empty();
         fixture.skin = false;
         assertThat(SetUp.of(plan()).imagingDepthMm()).isEqualTo(new Reading.NotSeen(Reason.SKIN_NOT_MARKED));
+    }
+
+    /** Face of 60 mm chord on a radius of 50 mm: its middle lies 10 mm below the skin line through its ends. */
+    private PlanInput bulging(double targetDepth) {
+        fixture.mmPerColumn = 0.1;
+        fixture.mmPerRow = 0.1;
+        fixture.kind = Optional.of(Probe.Kind.CURVED);
+        fixture.footprint = OptionalDouble.of(60);
+        fixture.arcRadius = OptionalDouble.of(50);
+        fixture.targetW = targetDepth - 10;
+        PlanInput input = fixture.input();
+        PlanMarks marks = new PlanMarks(
+                input.marks().target(),
+                input.marks().targetKind(),
+                List.of(new PointPx(0, 0), new PointPx(2000, 0)),
+                List.of(),
+                List.of());
+        return new PlanInput(
+                input.approach(),
+                input.frame(),
+                input.probe(),
+                marks,
+                input.needle(),
+                input.intent(),
+                input.constraints(),
+                input.uncertainty());
+    }
+
+    /** The tangent from 15 mm depth to the arc about (0, -40) makes asin(50 / 55) with the vertical. */
+    @Test
+    void aBulgingFaceStandsInTheWayOfSteepPaths() {
+        fixture.constraints = new ConstraintsFixture().footprintClearance(0).build();
+        InPlanePlan plan = (InPlanePlan) Plan.of(bulging(15));
+        assertThat(plan.choices().feasibleEntries().get(0).low())
+                .isCloseTo(15 * 50 / Math.sqrt(55 * 55 - 50 * 50), within(1e-9)); // 32.733
+        fixture.intent(new Intent.EntryDistance(32.5));
+        assertThat(Plan.of(bulging(15)).judgement().binding()).containsExactly(Limit.of(Limit.Kind.FOOTPRINT));
+        fixture.intent(new Intent.EntryDistance(33));
+        assertThat(Plan.of(bulging(15)).feasible()).isTrue();
+        fixture.constraints = Constraints.NOTHING_STATED;
+        assertThat(Plan.of(bulging(15)).judgement().binding()).containsExactly(Limit.of(Limit.Kind.FOOTPRINT));
+        fixture.intent(new Intent.EntryDistance(35));
+        assertThat(Plan.of(bulging(15)).feasible()).isTrue();
+    }
+
+    @Test
+    void refusesATargetAboveTheBulgingFace() {
+        PlanInput input = bulging(9);
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> Plan.of(input));
+        assertThat(refusal.problem().detail()).isEqualTo("The target lies above the probe's curved face.");
+        assertThat(((Reading.Seen) Plan.of(bulging(11)).readings().of(PlanQuantity.TARGET_DEPTH)).value())
+                .isCloseTo(11, within(1e-9));
+    }
+
+    @Test
+    void withoutAPathTheAngleToTheLimbsSkinHasItsReasonToo() {
+        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(60));
+        fixture.needleLength = OptionalDouble.of(35);
+        InPlanePlan plan = plan();
+        assertThat(plan.feasible()).isFalse();
+        assertThat(plan.readings().of(PlanQuantity.ANGLE_TO_LOCAL_SKIN))
+                .isEqualTo(new Reading.NotSeen(Reason.INFEASIBLE));
+        assertThat(value(plan, PlanQuantity.SIDEWAYS_TOLERANCE)).isEqualTo(0.5);
+        assertThat(value(plan, PlanQuantity.TARGET_DEPTH)).isCloseTo(30, within(1e-9));
+    }
+
+    /** At 45 mm on a limb of radius 50 the skin falls by asin(45 / 50), so that the angle to it passes 90 degrees. */
+    @Test
+    void theAngleToTheSkinItselfIsNeverMoreThanARightAngle() {
+        fixture.skinBeyond = Optional.of(new SkinBeyondProbe.Round(50));
+        fixture.targetW = 70;
+        fixture.intent(new Intent.EntryDistance(45));
+        double skin = 50 - Math.sqrt(50 * 50 - 45 * 45);
+        double sum = Math.toDegrees(Math.atan2(70 - skin, 45) + Math.asin(0.9));
+        assertThat(value(plan(), PlanQuantity.ANGLE_TO_LOCAL_SKIN)).isCloseTo(180 - sum, within(1e-9));
     }
 }
