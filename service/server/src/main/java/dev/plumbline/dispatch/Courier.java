@@ -205,23 +205,42 @@ final class Courier {
 
     private Dispatch prove(Dispatch dispatch) {
         List<Part> parts = new ArrayList<>(dispatch.parts());
+        Rest before = resting.getOrDefault(dispatch.id(), Rest.NONE);
+        Optional<Proof> asked = Optional.empty();
         Optional<Instant> next = Optional.empty();
         for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
             if (parts.get(i).state() == State.SENT) {
                 parts.set(i, withTransaction(parts.get(i)));
-                keep(dispatch, parts, next, 0);
-                Proof proof = look(parts.get(i), resting.getOrDefault(dispatch.id(), Rest.NONE));
-                Part part = proved(parts.get(i), proof);
-                parts.set(i, part);
-                if (part.state() == State.SENT || part.state() == State.QUEUED) {
+                keep(dispatch, unlessProved(dispatch.id(), parts), next, 0);
+                Proof proof = look(parts.get(i), before);
+                parts.set(i, proved(parts.get(i), proof));
+                State state = parts.get(i).state();
+                if (proof.finding() == Proof.Finding.ASKED) {
+                    asked = Optional.of(proof);
+                } else if (state == State.SENT || state == State.QUEUED) {
                     next = Optional.of(later(dispatch.id(), rest(proof)));
                 }
             }
         }
+        if (next.isEmpty() && asked.isPresent()) {
+            next = Optional.of(later(dispatch.id(), rest(asked.get())));
+        }
         if (next.isEmpty()) {
             resting.remove(dispatch.id());
         }
-        return keep(dispatch, parts, next, 0);
+        return keep(dispatch, unlessProved(dispatch.id(), parts), next, 0);
+    }
+
+    /** A report may have come in while other parts were asked about: what it proved stays proved. */
+    private List<Part> unlessProved(long id, List<Part> parts) {
+        List<Part> stored = dispatches.get(id).map(Dispatch::parts).orElse(parts);
+        List<Part> merged = new ArrayList<>(parts);
+        for (int i = 0; i < merged.size(); i++) {
+            if (stored.get(i).state() == State.PROVED) {
+                merged.set(i, stored.get(i));
+            }
+        }
+        return merged;
     }
 
     private Part withTransaction(Part part) {
@@ -257,7 +276,9 @@ final class Courier {
             case DIFFERENT -> State.HELD;
             case ASKED, LATER, DESTINATION_LATER, NOT_OFFERED -> State.SENT;
         };
-        return part.now(next, proof.answer(), clock.instant());
+        // where no proof is to be had, what the archive said when it was sent stays the last word
+        boolean keepsAnswer = proof.finding() == Proof.Finding.NOT_OFFERED;
+        return part.now(next, keepsAnswer ? part.answer() : proof.answer(), clock.instant());
     }
 
     private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {

@@ -57,11 +57,22 @@ public final class LiarArchive implements AutoCloseable {
 
     private void run() {
         while (!server.isClosed()) {
-            try (Socket socket = server.accept()) {
-                serve(socket);
+            try {
+                Socket socket = server.accept();
+                Thread thread = new Thread(() -> converse(socket), "liar-talks");
+                thread.setDaemon(true);
+                thread.start();
             } catch (IOException e) {
-                Thread.onSpinWait(); // the other end left, or the test is over
+                return; // the test is over
             }
+        }
+    }
+
+    private void converse(Socket socket) {
+        try (socket) {
+            serve(socket);
+        } catch (IOException e) {
+            Thread.onSpinWait(); // the other end left
         }
     }
 
