@@ -15,7 +15,8 @@ class MarkedFrameTest {
     private final CaseFixture fixture = new CaseFixture();
 
     /** Skin level at w = 0; a midpoint this far below it on the fixture's frame. */
-    private boolean off(double midpointW, Probe.Kind kind, OptionalDouble chord, OptionalDouble radius, boolean inverted) {
+    private boolean off(
+            double midpointW, Probe.Kind kind, OptionalDouble chord, OptionalDouble radius, boolean inverted) {
         FrameGeometry frame = fixture.frame();
         Calibration calibration = frame.calibration();
         CaseInputs<Gradient> inputs =
@@ -63,10 +64,14 @@ class MarkedFrameTest {
         OptionalDouble chord = OptionalDouble.of(60);
         OptionalDouble unknown = OptionalDouble.empty();
         for (boolean inverted : new boolean[] {false, true}) {
-            assertThat(off(12.9, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted)).isFalse();
-            assertThat(off(13.1, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted)).isTrue();
-            assertThat(off(-2.9, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted)).isFalse();
-            assertThat(off(-3.1, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted)).isTrue();
+            assertThat(off(12.9, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted))
+                    .isFalse();
+            assertThat(off(13.1, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted))
+                    .isTrue();
+            assertThat(off(-2.9, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted))
+                    .isFalse();
+            assertThat(off(-3.1, Probe.Kind.CURVED, chord, OptionalDouble.of(50), inverted))
+                    .isTrue();
             assertThat(off(32.9, Probe.Kind.CURVED, chord, unknown, inverted)).isFalse();
             assertThat(off(33.1, Probe.Kind.CURVED, chord, unknown, inverted)).isTrue();
             assertThat(off(40, Probe.Kind.CURVED, unknown, unknown, inverted)).isFalse();

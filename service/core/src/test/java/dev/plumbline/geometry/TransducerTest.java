@@ -53,7 +53,8 @@ class TransducerTest {
     @Test
     void aRangeOfFrequenciesRunsFromLowToHigh() {
         assertThat(new Transducer.Frequency(5, 5, CHOSEN).highMhz()).isEqualTo(5);
-        for (double[] range : new double[][] {{0, 5}, {-1, 5}, {6, 5}, {5, Double.POSITIVE_INFINITY}, {Double.NaN, 5}}) {
+        for (double[] range :
+                new double[][] {{0, 5}, {-1, 5}, {6, 5}, {5, Double.POSITIVE_INFINITY}, {Double.NaN, 5}}) {
             assertThatThrownBy(() -> new Transducer.Frequency(range[0], range[1], CHOSEN))
                     .isInstanceOf(IllegalArgumentException.class);
         }
