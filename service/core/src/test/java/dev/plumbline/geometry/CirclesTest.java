@@ -43,8 +43,10 @@ class CirclesTest {
     @Test
     void circlesTouchWithinRounding() {
         at(Circles.crossings(new Spot(0, 0), 3, new Spot(8, 0), 5).get(0), 3, 0);
-        assertThat(Circles.crossings(new Spot(0, 0), 3 - 1e-13, new Spot(8, 0), 5)).hasSize(2);
-        assertThat(Circles.crossings(new Spot(0, 0), 3 - 1e-9, new Spot(8, 0), 5)).isEmpty();
+        assertThat(Circles.crossings(new Spot(0, 0), 3 - 1e-13, new Spot(8, 0), 5))
+                .hasSize(2);
+        assertThat(Circles.crossings(new Spot(0, 0), 3 - 1e-9, new Spot(8, 0), 5))
+                .isEmpty();
         assertThat(Circles.crossings(new Spot(0, 0), 10, new Spot(5, 0), 1)).isEmpty();
         assertThat(Circles.crossings(new Spot(0, 0), 5, new Spot(0, 0), 5)).isEmpty();
     }

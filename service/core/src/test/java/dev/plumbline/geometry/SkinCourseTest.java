@@ -15,8 +15,11 @@ class SkinCourseTest {
     private static final SkinCourse LIMB = new SkinCourse.Round(60);
 
     private static void crosses(List<Double> found, double... expected) {
-        double[] distinct =
-                found.stream().mapToDouble(Double::doubleValue).sorted().distinct().toArray();
+        double[] distinct = found.stream()
+                .mapToDouble(Double::doubleValue)
+                .sorted()
+                .distinct()
+                .toArray();
         assertThat(distinct).containsExactly(expected, within(1e-9));
     }
 

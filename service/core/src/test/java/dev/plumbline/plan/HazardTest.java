@@ -5,12 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Reason;
 import dev.plumbline.geometry.Shape;
+import dev.plumbline.geometry.SkinBeyondProbe;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.util.ArrayList;
@@ -357,8 +357,7 @@ class HazardTest {
                 .containsExactly(new Limit(Limit.Kind.HAZARD, Optional.of("in the way")));
         fixture.needleLength = OptionalDouble.of(59);
         assertThat(plan().judgement().binding())
-                .containsExactly(
-                        Limit.of(Limit.Kind.REACH), new Limit(Limit.Kind.HAZARD, Optional.of("in the way")));
+                .containsExactly(Limit.of(Limit.Kind.REACH), new Limit(Limit.Kind.HAZARD, Optional.of("in the way")));
     }
 
     /** Needle, lead-in and footprint each leave nothing beside the others; the far hazard forbids no entry. */

@@ -5,25 +5,25 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.plumbline.problem.Refusal;
-import java.util.OptionalInt;
-import dev.plumbline.geometry.PointPx;
-import dev.plumbline.geometry.FrameGeometry;
-import dev.plumbline.geometry.UltrasoundRegion;
-import dev.plumbline.geometry.Region;
-import dev.plumbline.geometry.Probe;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Doubt;
+import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.PixelSize;
+import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
 import dev.plumbline.geometry.Reason;
+import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.Side;
+import dev.plumbline.geometry.UltrasoundRegion;
 import dev.plumbline.plan.Constraints.Band;
+import dev.plumbline.problem.Refusal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -527,8 +527,8 @@ class InPlanePlanTest {
                         List.of(),
                         List.of())
                 : input.marks();
-        FrameGeometry frame = new FrameGeometry(
-                2000, 2000, List.of(region), Optional.empty(), Optional.empty(), "array-1");
+        FrameGeometry frame =
+                new FrameGeometry(2000, 2000, List.of(region), Optional.empty(), Optional.empty(), "array-1");
         return (InPlanePlan) Plan.of(new PlanInput(
                 input.approach(),
                 frame,

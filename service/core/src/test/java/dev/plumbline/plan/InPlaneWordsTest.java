@@ -43,8 +43,9 @@ class InPlaneWordsTest {
         fixture.intent(new Intent.EntryDistance(45));
         fixture.needleLength = OptionalDouble.of(50);
         assertThat(text())
-                .startsWith("This path does not fit the limits you set: the needle does not reach with its reserve. Enter 26"
-                        + " mm beyond the probe's edge (45 mm from its middle)")
+                .startsWith(
+                        "This path does not fit the limits you set: the needle does not reach with its reserve. Enter 26"
+                                + " mm beyond the probe's edge (45 mm from its middle)")
                 .contains("a 50 mm needle is too short by 4 mm.");
     }
 
@@ -61,8 +62,9 @@ class InPlaneWordsTest {
         fixture.footprint = OptionalDouble.empty();
         fixture.intent(new Intent.EntryDistance(45));
         assertThat(text())
-                .startsWith("Enter 45 mm from the probe's middle, about 35\u00b0 (3 along, 2 down). Where it should appear is"
-                        + " not known: that needs the probe's kind, its footprint and its midpoint on the frame.");
+                .startsWith(
+                        "Enter 45 mm from the probe's middle, about 35\u00b0 (3 along, 2 down). Where it should appear is"
+                                + " not known: that needs the probe's kind, its footprint and its midpoint on the frame.");
     }
 
     @Test
@@ -102,11 +104,9 @@ class InPlaneWordsTest {
     void withoutSkinThereIsOneThingToDo() {
         fixture.skin = false;
         fixture.kind = Optional.empty();
-        assertThat(text())
-                .isEqualTo("Mark the skin under the probe: without it no depth and no angle can be given.");
+        assertThat(text()).isEqualTo("Mark the skin under the probe: without it no depth and no angle can be given.");
         fixture.approach = Approach.OUT_OF_PLANE;
-        assertThat(text())
-                .isEqualTo("Mark the skin under the probe: without it no depth and no angle can be given.");
+        assertThat(text()).isEqualTo("Mark the skin under the probe: without it no depth and no angle can be given.");
     }
 
     @Test
@@ -116,8 +116,9 @@ class InPlaneWordsTest {
         hazard("artery", 0, disc(20 + 0.6 * 10, 15 + 0.8 * 10, 3));
         fixture.nerves.add(new Nerve("median", disc(20 - 0.6 * 10, 15 - 0.8 * 10, 2)));
         assertThat(text())
-                .endsWith(" Hazard \"artery\": 7 mm at the nearest, the overshoot counted in. Nerve \"median\": 8 mm at the"
-                        + " nearest. Hazards were checked only inside this frame.");
+                .endsWith(
+                        " Hazard \"artery\": 7 mm at the nearest, the overshoot counted in. Nerve \"median\": 8 mm at the"
+                                + " nearest. Hazards were checked only inside this frame.");
     }
 
     /** The overshoot ends 2 mm into the artery, the path itself stays 2 mm above it. */
@@ -126,10 +127,11 @@ class InPlaneWordsTest {
         hazard("artery", 4, disc(0, 34, 2));
         fixture.intent(new Intent.EntryDistance(40));
         assertThat(text())
-                .startsWith("This path does not fit the limits you set: the path comes too near to the hazard \"artery\". The"
-                        + " target lies nearer to the hazard \"artery\" than the margin you set, so that with 5 mm of"
-                        + " overshoot only a path along its side fits: move the target, or set the overshoot to 0 if the tip"
-                        + " is sure to stop there. Enter 21 mm beyond");
+                .startsWith(
+                        "This path does not fit the limits you set: the path comes too near to the hazard \"artery\". The"
+                                + " target lies nearer to the hazard \"artery\" than the margin you set, so that with 5 mm of"
+                                + " overshoot only a path along its side fits: move the target, or set the overshoot to 0 if the tip"
+                                + " is sure to stop there. Enter 21 mm beyond");
     }
 
     @Test
@@ -146,10 +148,11 @@ class InPlaneWordsTest {
     void anImpossiblePlanSaysWhatWouldChangeThat() {
         fixture.needleLength = OptionalDouble.of(45);
         assertThat(text())
-                .isEqualTo("No entry fits the limits you set, for what you marked: the probe stands where the needle would"
-                        + " enter; the needle does not reach with its reserve. What would change that: A needle of at least"
-                        + " 53 mm, entry 30 mm from the probe's middle, about 45\u00b0. Out-of-plane, puncture 15 mm from the"
-                        + " beam, about 65\u00b0.");
+                .isEqualTo(
+                        "No entry fits the limits you set, for what you marked: the probe stands where the needle would"
+                                + " enter; the needle does not reach with its reserve. What would change that: A needle of at least"
+                                + " 53 mm, entry 30 mm from the probe's middle, about 45\u00b0. Out-of-plane, puncture 15 mm from the"
+                                + " beam, about 65\u00b0.");
     }
 
     @Test
@@ -175,7 +178,8 @@ class InPlaneWordsTest {
                 .filteredOn(way -> way.kind() == WayOut.Kind.STEEPER_WITH_HEEL_IN)
                 .extracting(WayOut::text)
                 // The needle reaches 50 mm: entry 30, 53.1 degrees, 8.1 above the band.
-                .containsExactly("Steeper, entry 30 mm from the probe's middle, about 55\u00b0, heeling in about 8\u00b0, then"
-                        + " mark again.");
+                .containsExactly(
+                        "Steeper, entry 30 mm from the probe's middle, about 55\u00b0, heeling in about 8\u00b0, then"
+                                + " mark again.");
     }
 }

@@ -4,10 +4,10 @@ package dev.plumbline.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.plumbline.geometry.InputUncertainty;
-import dev.plumbline.geometry.Doubt;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.geometry.Assumption;
+import dev.plumbline.geometry.Doubt;
+import dev.plumbline.geometry.InputUncertainty;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Reason;
 import java.util.List;
@@ -279,17 +279,19 @@ class OutOfPlanePlanTest {
         fixture.targetU = 4;
         fixture.housingHalfThickness = OptionalDouble.of(12);
         assertThat(plan().text())
-                .startsWith("Puncture 20 mm from the beam (8 mm from the housing's edge), 4 mm along the probe from its middle,"
-                        + " about 45\u00b0 (1 along, 1 down): the needle crosses the beam 20 mm deep, at the target. 28 mm of"
-                        + " needle to the target; with reserve a needle of at least 39 mm.");
+                .startsWith(
+                        "Puncture 20 mm from the beam (8 mm from the housing's edge), 4 mm along the probe from its middle,"
+                                + " about 45\u00b0 (1 along, 1 down): the needle crosses the beam 20 mm deep, at the target. 28 mm of"
+                                + " needle to the target; with reserve a needle of at least 39 mm.");
         fixture.midpoint = false;
         assertThat(plan().text()).startsWith("Puncture 20 mm from the beam (8 mm from the housing's edge), about 45");
         fixture.intent(new Intent.PunctureDistance(10));
         fixture.needleLength = OptionalDouble.of(20);
         assertThat(plan().text())
-                .startsWith("This path does not fit the limits you set, for what you marked: the probe's housing stands in the"
-                        + " way; the needle does not reach with its reserve. Puncture 10 mm from the beam (2 mm inside the"
-                        + " housing's edge), about 65\u00b0 (1 along, 2 down)")
+                .startsWith(
+                        "This path does not fit the limits you set, for what you marked: the probe's housing stands in the"
+                                + " way; the needle does not reach with its reserve. Puncture 10 mm from the beam (2 mm inside the"
+                                + " housing's edge), about 65\u00b0 (1 along, 2 down)")
                 .contains("22 mm of needle to the target: a 20 mm needle is too short by 2 mm. What lies between");
     }
 
@@ -298,8 +300,9 @@ class OutOfPlanePlanTest {
         fixture.targetW = 40;
         fixture.needleLength = OptionalDouble.of(50);
         assertThat(plan().text())
-                .isEqualTo("No puncture fits the limits you set, for what you marked: the needle does not reach with its"
-                        + " reserve. A needle of at least 53 mm, puncture 15 mm from the beam, about 70\u00b0.");
+                .isEqualTo(
+                        "No puncture fits the limits you set, for what you marked: the needle does not reach with its"
+                                + " reserve. A needle of at least 53 mm, puncture 15 mm from the beam, about 70\u00b0.");
     }
 
     /** The limits themselves are allowed: 30 mm away, a needle that just reaches, the housing just passed. */

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.plumbline.geometry.PointPx;
 import dev.plumbline.CaseFixture;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.deviation.DeviationQuantity;
 import dev.plumbline.geometry.Assumption;
+import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Probe;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Reason;

@@ -11,8 +11,21 @@ class WordsTest {
     /** As the number is read aloud after rounding: eight, eleven, eighteen, eighty to eighty-nine. */
     @ParameterizedTest
     @CsvSource({
-        "8, an", "11, an", "18, an", "80, an", "89, an", "79.5, an", "7, a", "9, a", "10, a", "12, a", "50, a", "79.4, a",
-        "90, a", "100, a", "110, a"
+        "8, an",
+        "11, an",
+        "18, an",
+        "80, an",
+        "89, an",
+        "79.5, an",
+        "7, a",
+        "9, a",
+        "10, a",
+        "12, a",
+        "50, a",
+        "79.4, a",
+        "90, a",
+        "100, a",
+        "110, a"
     })
     void theArticleGoesWithTheNumberThatIsRead(double mm, String article) {
         assertThat(Words.article(mm)).isEqualTo(article);
