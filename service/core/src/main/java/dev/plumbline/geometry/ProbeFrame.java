@@ -41,7 +41,17 @@ public record ProbeFrame<T extends RealFieldElement<T>>(
     }
 
     public PointMm<T> toDisplay(PointMm<T> point) {
-        return origin.plus(along, point.x()).plus(into, point.y());
+        return new PointMm<>(acrossDisplay(point), downDisplay(point));
+    }
+
+    /** The x alone of a point on the display's axes. */
+    public T acrossDisplay(PointMm<T> point) {
+        return origin.x().add(along.x().multiply(point.x())).add(into.x().multiply(point.y()));
+    }
+
+    /** The y alone of a point on the display's axes. */
+    public T downDisplay(PointMm<T> point) {
+        return origin.y().add(along.y().multiply(point.x())).add(into.y().multiply(point.y()));
     }
 
     /** In pixels at the nominal values; may lie outside the image. */

@@ -42,10 +42,10 @@ public final class Quantities<M extends Enum<M> & Measurand, T extends RealField
 
     /** The results with their uncertainties, in each measurand's unit. */
     public Readings<M> readings(Inputs<T> inputs) {
-        Map<M, Reading> readings = new EnumMap<>(kind);
+        EnumMap<M, Reading> readings = new EnumMap<>(kind);
         numbers.forEach((measurand, number) -> readings.put(measurand, reading(measurand, number, inputs)));
         reasons.forEach((measurand, reason) -> readings.put(measurand, new Reading.NotSeen(reason)));
-        return new Readings<>(readings, kind);
+        return new Readings<>(readings);
     }
 
     private Reading.Seen reading(M measurand, T number, Inputs<T> inputs) {

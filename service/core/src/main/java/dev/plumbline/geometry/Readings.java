@@ -13,17 +13,21 @@ import java.util.Set;
  * @param <M> the measurands of one kind of answer
  */
 public final class Readings<M extends Enum<M> & Measurand> {
-    private final Map<M, Reading> byMeasurand;
+    private final EnumMap<M, Reading> byMeasurand;
 
     public Readings(Map<M, Reading> byMeasurand, Class<M> kind) {
-        EnumMap<M, Reading> copy = new EnumMap<>(kind);
-        copy.putAll(byMeasurand);
-        this.byMeasurand = Collections.unmodifiableMap(copy);
+        this(new EnumMap<>(kind));
+        this.byMeasurand.putAll(byMeasurand);
+    }
+
+    /** Keeps the map itself, which from then on nobody else may touch. */
+    Readings(EnumMap<M, Reading> byMeasurand) {
+        this.byMeasurand = byMeasurand;
     }
 
     /** The measurands that apply. */
     public Set<M> measurands() {
-        return byMeasurand.keySet();
+        return Collections.unmodifiableSet(byMeasurand.keySet());
     }
 
     public boolean has(M measurand) {

@@ -30,6 +30,11 @@ public record NeedleCatalogue(List<Gauge> gauges, List<StockNeedle> needles) {
     }
 
     public Optional<Gauge> gauge(int number) {
-        return gauges.stream().filter(g -> g.number() == number).findFirst();
+        for (Gauge gauge : gauges) {
+            if (gauge.number() == number) {
+                return Optional.of(gauge);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -3,9 +3,11 @@ package dev.plumbline.needle;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
-import java.util.Comparator;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -57,12 +59,13 @@ public sealed interface NeedleChoice {
                 catalogue.needles().stream().filter(wish::takes).toList();
         List<TipType> tips = order(wish.tipTypes(), fitting, StockNeedle::tipType);
         List<Integer> gauges = order(wish.gauges(), fitting, StockNeedle::gauge);
-        List<StockNeedle> inOrder = fitting.stream()
-                .filter(needle -> needle.lengthMm() >= neededMm)
-                .sorted(Comparator.comparingInt((StockNeedle needle) -> tips.indexOf(needle.tipType()))
-                        .thenComparingDouble(StockNeedle::lengthMm)
-                        .thenComparingInt(needle -> gauges.indexOf(needle.gauge())))
-                .toList();
+        List<StockNeedle> inOrder = new ArrayList<>(fitting);
+        inOrder.removeIf(needle -> needle.lengthMm() < neededMm);
+        inOrder.sort((a, b) -> {
+            int byTip = Integer.compare(tips.indexOf(a.tipType()), tips.indexOf(b.tipType()));
+            int byLength = byTip != 0 ? byTip : Double.compare(a.lengthMm(), b.lengthMm());
+            return byLength != 0 ? byLength : Integer.compare(gauges.indexOf(a.gauge()), gauges.indexOf(b.gauge()));
+        });
         if (inOrder.isEmpty()) {
             return new NoneReaches(
                     neededMm,
@@ -73,6 +76,11 @@ public sealed interface NeedleChoice {
     }
 
     private static <V> List<V> order(List<V> wished, List<StockNeedle> fitting, Function<StockNeedle, V> property) {
-        return wished.isEmpty() ? fitting.stream().map(property).distinct().toList() : wished;
+        if (!wished.isEmpty()) {
+            return wished;
+        }
+        Set<V> listed = new LinkedHashSet<>();
+        fitting.forEach(needle -> listed.add(property.apply(needle)));
+        return List.copyOf(listed);
     }
 }

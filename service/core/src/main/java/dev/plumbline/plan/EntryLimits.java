@@ -114,11 +114,13 @@ final class EntryLimits {
 
     /** The limits a path breaks; an entry on a boundary breaks none. */
     <T extends RealFieldElement<T>> List<Limit> brokenBy(InPlanePath<T> path) {
-        double entry = path.entryAlong();
-        return rules.stream()
-                .filter(rule -> rule.breaks(entry))
-                .map(Rule::limit)
-                .toList();
+        List<Limit> broken = new ArrayList<>();
+        for (Rule rule : rules) {
+            if (rule.breaks(path.entryAlong())) {
+                broken.add(rule.limit);
+            }
+        }
+        return List.copyOf(broken);
     }
 
     /** The entries that also keep a distance from every hazard, or the target's own clearance where that is less. */

@@ -3,6 +3,7 @@ package dev.plumbline.plan;
 
 import dev.plumbline.geometry.PointMm;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.ProbeFrame;
 import dev.plumbline.geometry.Reason;
 import dev.plumbline.geometry.Region;
 import java.util.ArrayList;
@@ -119,31 +120,44 @@ record FirstSight<T extends RealFieldElement<T>>(
         if (shown.contains(pixel)) {
             return List.of();
         }
-        PointMm<T> entry = scene.axes().toDisplay(path.entry());
-        PointMm<T> target = scene.axes().toDisplay(scene.target());
         T perColumn = scene.frame().scale().mmPerColumn();
         T perRow = scene.frame().scale().mmPerRow();
         List<Side<T>> sides = new ArrayList<>();
         if (pixel.column() > shown.maxColumn() + 1) {
-            sides.add(after(entry.x(), target.x(), perColumn.multiply(shown.maxColumn() + 1.0)));
+            sides.add(after(across(path), perColumn.multiply(shown.maxColumn() + 1.0)));
         }
         if (pixel.column() < shown.minColumn()) {
-            sides.add(before(entry.x(), target.x(), perColumn.multiply((double) shown.minColumn())));
+            sides.add(before(across(path), perColumn.multiply((double) shown.minColumn())));
         }
         if (pixel.row() > shown.maxRow() + 1) {
-            sides.add(after(entry.y(), target.y(), perRow.multiply(shown.maxRow() + 1.0)));
+            sides.add(after(down(path), perRow.multiply(shown.maxRow() + 1.0)));
         }
         if (pixel.row() < shown.minRow()) {
-            sides.add(before(entry.y(), target.y(), perRow.multiply((double) shown.minRow())));
+            sides.add(before(down(path), perRow.multiply((double) shown.minRow())));
         }
         return sides;
     }
 
-    private static <T extends RealFieldElement<T>> Side<T> after(T entry, T target, T bound) {
-        return new Side<>(entry.subtract(bound), target.subtract(bound));
+    /** Entry and target across the display. */
+    private static <T extends RealFieldElement<T>> Side<T> across(InPlanePath<T> path) {
+        ProbeFrame<T> axes = path.scene().axes();
+        return new Side<>(
+                axes.acrossDisplay(path.entry()),
+                axes.acrossDisplay(path.scene().target()));
     }
 
-    private static <T extends RealFieldElement<T>> Side<T> before(T entry, T target, T bound) {
-        return new Side<>(bound.subtract(entry), bound.subtract(target));
+    /** Entry and target down the display. */
+    private static <T extends RealFieldElement<T>> Side<T> down(InPlanePath<T> path) {
+        ProbeFrame<T> axes = path.scene().axes();
+        return new Side<>(
+                axes.downDisplay(path.entry()), axes.downDisplay(path.scene().target()));
+    }
+
+    private static <T extends RealFieldElement<T>> Side<T> after(Side<T> at, T bound) {
+        return new Side<>(at.entry().subtract(bound), at.target().subtract(bound));
+    }
+
+    private static <T extends RealFieldElement<T>> Side<T> before(Side<T> at, T bound) {
+        return new Side<>(bound.subtract(at.entry()), bound.subtract(at.target()));
     }
 }
