@@ -40,7 +40,7 @@ public sealed interface Problem {
             return new MissingField(place, p.remedy);
         }
         if (this instanceof UnknownField p) {
-            return new UnknownField(place, p.nearest);
+            return new UnknownField(place, p.nearest, p.known);
         }
         if (this instanceof ContradictoryFields p) {
             return new ContradictoryFields(place, p.detail, p.remedy);
@@ -62,8 +62,17 @@ public sealed interface Problem {
         }
     }
 
-    /** A field name that no version of the document knows. */
-    record UnknownField(String pointer, Optional<String> nearest) implements Problem {
+    /**
+     * A field name that no version of the document knows.
+     *
+     * @param nearest the known name it most likely stands for
+     * @param known every name that is known at this place
+     */
+    record UnknownField(String pointer, Optional<String> nearest, List<String> known) implements Problem {
+        public UnknownField {
+            known = List.copyOf(known);
+        }
+
         @Override
         public String detail() {
             return "The field " + pointer + " is not known.";
@@ -71,7 +80,8 @@ public sealed interface Problem {
 
         @Override
         public String remedy() {
-            return nearest.map(name -> "Did you mean \"" + name + "\"?").orElse("Remove it.");
+            return nearest.map(name -> "Did you mean \"" + name + "\"?")
+                    .orElseGet(() -> "Remove it; known here: " + String.join(", ", known) + ".");
         }
     }
 

@@ -60,7 +60,7 @@ final class Fields {
         for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
             String name = names.next();
             if (!known.contains(name)) {
-                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, known)));
+                throw new Refusal(new Problem.UnknownField(pointer(name), NearestName.of(name, known), known));
             }
         }
     }

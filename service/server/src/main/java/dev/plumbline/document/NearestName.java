@@ -10,11 +10,14 @@ import java.util.Optional;
 public final class NearestName {
     private NearestName() {}
 
-    /** The name with the fewest edits, case ignored; empty when nothing at all is shared. */
+    /**
+     * The name with the fewest edits, case ignored; empty when that takes edits for more than half of the longer one, as
+     * such a name would send the reader astray.
+     */
     public static Optional<String> of(String typed, Collection<String> known) {
         return known.stream()
                 .min(Comparator.comparingInt(name -> edits(typed, name)))
-                .filter(name -> edits(typed, name) < Math.max(typed.length(), name.length()));
+                .filter(name -> 2 * edits(typed, name) <= Math.max(typed.length(), name.length()));
     }
 
     /**

@@ -13,7 +13,6 @@ import dev.plumbline.needle.NeedleChoice;
 import dev.plumbline.needle.NeedleWish;
 import dev.plumbline.problem.Problem;
 import java.io.IOException;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -108,7 +107,9 @@ class CatalogueFilesTest {
                 "needles.json",
                 NeedleFile::read,
                 tree -> ((ObjectNode) tree.withArray("needles").get(0)).put("lenghtMm", 50));
-        assertThat(problem).isEqualTo(new Problem.UnknownField("/needles/0/lenghtMm", Optional.of("lengthMm")));
+        assertThat(problem).isInstanceOf(Problem.UnknownField.class);
+        assertThat(problem.pointer()).isEqualTo("/needles/0/lenghtMm");
+        assertThat(problem.remedy()).isEqualTo("Did you mean \"lengthMm\"?");
     }
 
     @Test

@@ -25,7 +25,6 @@ import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -221,6 +220,7 @@ class SightFileTest {
                         .put("needle", "advanced"));
         assertThat(problem.pointer()).isEqualTo("/ladders/0/steps/0/needle");
         assertThat(SiteFiles.problem(SightFile.NAME, SightFile::read, tree -> tree.put("passlimit", 3)))
-                .isEqualTo(new Problem.UnknownField("/passlimit", Optional.of("passLimit")));
+                .extracting(Problem::pointer, Problem::remedy)
+                .containsExactly("/passlimit", "Did you mean \"passLimit\"?");
     }
 }

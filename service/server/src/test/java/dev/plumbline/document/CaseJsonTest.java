@@ -201,6 +201,15 @@ class CaseJsonTest {
     }
 
     @Test
+    void anUnknownFieldWithNoneNearIsRefusedWithTheKnownNames() {
+        Problem problem = refused(LEAST + ",\"intent\":{\"distanceFromProbe\":3}}");
+        assertThat(problem.pointer()).isEqualTo("/intent/distanceFromProbe");
+        assertThat(problem.remedy())
+                .doesNotContain("Did you mean")
+                .contains("entryDistanceMm, angleToSkinDeg, entry, punctureDistanceMm");
+    }
+
+    @Test
     void aFileIsRefusedOverHttpAndTakenOnTheCommandLine() {
         String json = LEAST.replaceFirst("\\{\"columns.*?}", "{\"file\":\"frame.dcm\"}") + "}";
         Problem problem = refused(json);

@@ -19,4 +19,11 @@ class NearestNameTest {
         assertThat(NearestName.of("zzz", List.of("gauge"))).isEmpty();
         assertThat(NearestName.of("gage", List.of("lengthMm", "gauge"))).contains("gauge");
     }
+
+    @Test
+    void aNameIsNearOnlyWhereHalfOfItIsShared() {
+        assertThat(NearestName.of("handedness", List.of("needleSide", "kind"))).isEmpty();
+        assertThat(NearestName.of("entryDistance", List.of("entryDistanceMm", "entry")))
+                .contains("entryDistanceMm");
+    }
 }
