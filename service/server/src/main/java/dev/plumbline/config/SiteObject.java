@@ -43,7 +43,8 @@ final class SiteObject {
         for (Iterator<String> found = node.fieldNames(); found.hasNext(); ) {
             String name = found.next();
             if (!names.contains(name)) {
-                throw new Refusal(new Problem.UnknownField(pointer + "/" + escaped(name), NearestName.of(name, names), names));
+                throw new Refusal(
+                        new Problem.UnknownField(pointer + "/" + escaped(name), NearestName.of(name, names), names));
             }
         }
         return new SiteObject(node, pointer, names);

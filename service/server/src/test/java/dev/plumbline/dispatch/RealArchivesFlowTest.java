@@ -122,7 +122,7 @@ class RealArchivesFlowTest {
             Peer peer = new Peer(OrthancPeer.AE_TITLE, "127.0.0.1", orthanc.dicomPort(), Optional.empty());
             Courier courier = courier(
                     records, Destinations.dicom(FiledRecords.TO, records.archive, WE, peer, ProofBy.COMMITMENT));
-            for (int i = 0; i < 300 && unproved(records) > 0; i++) {
+            for (int i = 0; i < 1200 && unproved(records) > 0; i++) {
                 records.nanoTime.addAndGet(Duration.ofSeconds(2).toNanos());
                 courier.round();
                 Thread.sleep(50);
