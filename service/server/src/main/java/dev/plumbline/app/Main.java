@@ -80,8 +80,8 @@ public final class Main {
                 Service service = Service.start(settings)) {
             err.println("plumbline: listening at http://" + config.host() + ":" + service.port() + "/");
             service.dicomPort()
-                    .ifPresent(port -> err.println("plumbline: " + config.network().aeTitle()
-                            + " accepts associations at port " + port));
+                    .ifPresent(port -> err.println(
+                            "plumbline: " + config.network().aeTitle() + " accepts associations at port " + port));
             stop.await();
         } catch (StoreDamaged damage) {
             serveDegraded(settings, damage, err);

@@ -30,7 +30,6 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -44,7 +43,7 @@ final class Service implements AutoCloseable {
     private final Traffic traffic;
     private final Doors doors;
     private final AtomicBoolean open = new AtomicBoolean(true);
-    private final AtomicReference<Runnable> queued = new AtomicReference<>(() -> {});
+    private volatile Runnable queued = () -> {};
 
     /**
      * What a site states about its installation.
@@ -55,8 +54,7 @@ final class Service implements AutoCloseable {
      * @param uses what the site has in place of what ships
      * @param network whom it speaks with by DICOM
      */
-    record Settings(
-            Path data, Doors.Address address, String institution, String country, Uses uses, Network network) {}
+    record Settings(Path data, Doors.Address address, String institution, String country, Uses uses, Network network) {}
 
     /**
      * What a site may have of its own.
@@ -82,7 +80,7 @@ final class Service implements AutoCloseable {
                 settings.network(),
                 new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
                 damages);
-        queued.set(traffic::wake);
+        queued = traffic::wake;
         try {
             this.doors = Doors.start(
                     settings.address(),
@@ -96,13 +94,11 @@ final class Service implements AutoCloseable {
 
     private Outbound outbound(Network network) {
         return new Outbound(
-                network.peers(SitePeer.Use.ARCHIVE).stream().map(SitePeer::name).toList(),
-                () -> queued.get().run());
+                network.peers(SitePeer.Use.ARCHIVE).stream().map(SitePeer::name).toList(), () -> queued.run());
     }
 
     private static Doors.Service about(BooleanSupplier ready) {
-        return new Doors.Service(
-                Version.text(), ready, () -> UUID.randomUUID().toString());
+        return new Doors.Service(Version.text(), ready, () -> UUID.randomUUID().toString());
     }
 
     /**

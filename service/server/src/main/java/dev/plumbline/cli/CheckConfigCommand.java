@@ -18,7 +18,8 @@ import picocli.CommandLine.Mixin;
 @Command(
         name = "check-config",
         mixinStandardHelpOptions = true,
-        description = "Reads a configuration as the service would and prints what holds, defaults included, no secrets.")
+        description =
+                "Reads a configuration as the service would and prints what holds, defaults included, no secrets.")
 final class CheckConfigCommand implements Callable<Integer> {
     private final Terminal terminal;
 

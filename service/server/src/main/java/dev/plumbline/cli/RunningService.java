@@ -54,7 +54,9 @@ final class RunningService {
         JsonNode json = StrictJson.read(response.body());
         if (response.statusCode() >= FIRST_PROBLEM) {
             throw new Refusal(new Problem.NotHeld(
-                    "", json.path("detail").asText("The service refused."), json.path("remedy").asText("")));
+                    "",
+                    json.path("detail").asText("The service refused."),
+                    json.path("remedy").asText("")));
         }
         return Optional.of(json);
     }

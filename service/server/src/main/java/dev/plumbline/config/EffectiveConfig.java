@@ -21,11 +21,14 @@ final class EffectiveConfig {
                 .put("country", config.country());
         Network network = config.network();
         ObjectNode dicom = root.putObject("dicom").put("aeTitle", network.aeTitle());
-        network.door().ifPresentOrElse(door -> {
-            dicom.put("host", door.host()).put("port", door.port());
-            tls(dicom, door.tls());
-            dicom.put("associations", door.associations()).put("associationsPerPeer", door.perPeer());
-        }, () -> dicom.putNull("port"));
+        network.door()
+                .ifPresentOrElse(
+                        door -> {
+                            dicom.put("host", door.host()).put("port", door.port());
+                            tls(dicom, door.tls());
+                            dicom.put("associations", door.associations()).put("associationsPerPeer", door.perPeer());
+                        },
+                        () -> dicom.putNull("port"));
         Network.Waits waits = network.waits();
         dicom.put("artimSeconds", waits.artimSeconds())
                 .put("idleSeconds", waits.idleSeconds())
@@ -63,7 +66,9 @@ final class EffectiveConfig {
             return;
         }
         node.putObject("tls")
-                .put("certificate", files.get().certificate().map(Path::toString).orElse(null))
+                .put(
+                        "certificate",
+                        files.get().certificate().map(Path::toString).orElse(null))
                 .put("key", files.get().key().map(Path::toString).orElse(null))
                 .put("trust", files.get().trust().map(Path::toString).orElse("what the Java platform trusts"));
     }

@@ -16,7 +16,8 @@ import java.util.stream.Collectors;
 /** The fields {@code dicom} and {@code peers} of the service's configuration. */
 final class NetworkFile {
     /** AE: at most 16 characters, no backslash, no control characters. Source: DICOM PS3.5, 6.2. */
-    private static final String AE_TITLE = "[\\x21-\\x5B\\x5D-\\x7E]([\\x20-\\x5B\\x5D-\\x7E]{0,14}[\\x21-\\x5B\\x5D-\\x7E])?";
+    private static final String AE_TITLE =
+            "[\\x21-\\x5B\\x5D-\\x7E]([\\x20-\\x5B\\x5D-\\x7E]{0,14}[\\x21-\\x5B\\x5D-\\x7E])?";
 
     private static final String NAME = "[A-Za-z0-9][A-Za-z0-9._-]{0,39}";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
@@ -46,7 +47,18 @@ final class NetworkFile {
                 "connectSeconds",
                 "responseSeconds");
         List<SitePeer> peers = file
-                .objects("peers", "name", "aeTitle", "host", "port", "addresses", "url", "tokenFile", "tls", "uses", "proof")
+                .objects(
+                        "peers",
+                        "name",
+                        "aeTitle",
+                        "host",
+                        "port",
+                        "addresses",
+                        "url",
+                        "tokenFile",
+                        "tls",
+                        "uses",
+                        "proof")
                 .stream()
                 .map(this::peer)
                 .toList();
@@ -136,9 +148,7 @@ final class NetworkFile {
         }
         return new SitePeer.Dicom(
                 aeTitle(peer, peer.text("aeTitle")),
-                placed
-                        ? Optional.of(new SitePeer.Place(peer.text("host"), port(peer), tls(peer)))
-                        : Optional.empty(),
+                placed ? Optional.of(new SitePeer.Place(peer.text("host"), port(peer), tls(peer))) : Optional.empty(),
                 addresses,
                 peer.optionalWord("proof", ProofBy.values(), ProofBy::word).orElse(ProofBy.GET));
     }

@@ -23,7 +23,8 @@ record Backoff(DoubleSupplier chance) {
      */
     Duration after(int failures) {
         double doubled = (double) FIRST.toMillis() * Math.pow(2, Math.min(failures - 1, MOST_DOUBLINGS));
-        double shaken = Math.min(doubled, (double) LONGEST.toMillis()) * (1 - JITTER + 2 * JITTER * chance.getAsDouble());
+        double shaken =
+                Math.min(doubled, (double) LONGEST.toMillis()) * (1 - JITTER + 2 * JITTER * chance.getAsDouble());
         return Duration.ofMillis((long) shaken);
     }
 }

@@ -145,7 +145,10 @@ public final class PeerCheck {
             }
             Peer peer = peers.peer(site).orElseThrow();
             try (Association association = peers.requestor().open(peer, wanted)) {
-                says("association", true, "Accepted by " + peer.aeTitle() + (peer.tls().isPresent() ? " over TLS." : "."));
+                says(
+                        "association",
+                        true,
+                        "Accepted by " + peer.aeTitle() + (peer.tls().isPresent() ? " over TLS." : "."));
                 Reply echo = new ServiceUser(association, peers.timeouts()).echo();
                 says("echo", echo.isSuccess(), echo.isSuccess() ? "C-ECHO is answered." : "C-ECHO: " + echo.code());
                 if (archive) {
@@ -181,7 +184,8 @@ public final class PeerCheck {
                         name + (taken ? " is taken." : " (" + uid + ") is not: " + association.refusal(uid) + "."));
             });
             proof().ifPresent(uid -> {
-                boolean offered = association.negotiated(uid, SopClass.PLAIN_SYNTAXES).isPresent();
+                boolean offered =
+                        association.negotiated(uid, SopClass.PLAIN_SYNTAXES).isPresent();
                 ProofBy by = site.dicom().orElseThrow().proof();
                 says(
                         "proof",
@@ -205,7 +209,8 @@ public final class PeerCheck {
 
         private void worklist(Peer peer) {
             try {
-                Worklist.Day today = new Worklist(site.name(), peers.requestor(), peer, clock).scheduled(Optional.empty());
+                Worklist.Day today =
+                        new Worklist(site.name(), peers.requestor(), peer, clock).scheduled(Optional.empty());
                 says("worklist", true, today.procedures().size() + " procedures are scheduled today.");
             } catch (Refusal e) {
                 says("worklist", false, e.problem().detail());
@@ -222,7 +227,8 @@ public final class PeerCheck {
                 WebPeer peer = peers.web(site).orElseThrow();
                 int status = status(peer, peer.request("/studies?limit=1").GET());
                 says("qido", status == HTTP_OK || status == HTTP_NO_CONTENT, "A search is answered " + words(status));
-                int stow = status(peer, peer.request("/studies").method("OPTIONS", HttpRequest.BodyPublishers.noBody()));
+                int stow =
+                        status(peer, peer.request("/studies").method("OPTIONS", HttpRequest.BodyPublishers.noBody()));
                 says(
                         "stow",
                         stow != HTTP_UNAUTHORISED && stow != HTTP_FORBIDDEN,
@@ -235,8 +241,7 @@ public final class PeerCheck {
         }
 
         private int status(WebPeer peer, HttpRequest.Builder request) throws IOException {
-            HttpResponse<InputStream> answer =
-                    peer.send(request.header("Accept", "application/dicom+json"));
+            HttpResponse<InputStream> answer = peer.send(request.header("Accept", "application/dicom+json"));
             answer.body().close();
             return answer.statusCode();
         }

@@ -63,8 +63,7 @@ public final class SitePeers {
     public Optional<WebPeer> web(SitePeer site) {
         return site.web()
                 .map(web -> new WebPeer(
-                        new WebPeer.Place(
-                                web.url(), web.tokenFile(), web.tls().map(TlsFiles::context)),
+                        new WebPeer.Place(web.url(), web.tokenFile(), web.tls().map(TlsFiles::context)),
                         timeouts().connect(),
                         timeouts().response()));
     }

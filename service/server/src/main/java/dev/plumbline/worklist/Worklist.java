@@ -66,7 +66,8 @@ public final class Worklist {
                     .find(SopClass.MODALITY_WORKLIST, syntax -> encoded(keys(date), syntax), MOST);
             if (!found.last().isSuccess()) {
                 throw unavailable(found.last().code() + " "
-                        + Status.of(found.last().status()).words() + " " + found.last().comment());
+                        + Status.of(found.last().status()).words() + " "
+                        + found.last().comment());
             }
             TransferSyntax syntax = TransferSyntax.of(found.transferSyntaxUid()).orElseThrow();
             List<ScheduledProcedure> procedures = found.identifiers().stream()

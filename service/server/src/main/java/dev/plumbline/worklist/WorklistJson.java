@@ -55,6 +55,7 @@ public final class WorklistJson {
 
     /** Hours and minutes, seconds where stated; as it is where it is no time. */
     private static @Nullable String time(String value) {
-        return text(value.replaceFirst("^(\\d{2})(\\d{2})(\\d{2})?(\\.\\d+)?$", "$1:$2:$3").replaceFirst(":$", ""));
+        return text(value.replaceFirst("^(\\d{2})(\\d{2})(\\d{2})?(\\.\\d+)?$", "$1:$2:$3")
+                .replaceFirst(":$", ""));
     }
 }

@@ -25,8 +25,7 @@ class NetworkFileTest {
 
     @Test
     void readsPeersAndSaysEverythingThatHolds() throws IOException {
-        ServiceConfig config = read(
-                """
+        ServiceConfig config = read("""
                 'dicom': { 'port': 0 }, 'peers': [
                   { 'name': 'us1', 'aeTitle': 'US1', 'addresses': ['10.1.2.0/24'] },
                   { 'name': 'pacs', 'aeTitle': 'PACS', 'host': 'localhost', 'port': 104, 'uses': ['archive'] },
@@ -41,18 +40,20 @@ class NetworkFileTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {
-        "'peers': [ { 'name': 'a' } ]; /peers/0/aeTitle",
-        "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'url': 'https://x/' } ]; /peers/0/aeTitle",
-        "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'uses': ['archive'] } ]; /peers/0/host",
-        "'peers': [ { 'name': 'a', 'aeTitle': 'A' } ]; /peers/0/addresses",
-        "'peers': [ { 'name': 'a', 'aeTitle': 'SEVENTEEN_LETTERS', 'addresses': ['::1'] } ]; /peers/0/aeTitle",
-        "'peers': [ { 'name': 'a', 'url': 'ftp://x/' } ]; /peers/0/url",
-        "'peers': [ { 'name': 'a', 'url': 'https://me:secret@x/' } ]; /peers/0/url",
-        "'peers': [ { 'name': 'a', 'aetitle': 'A' } ]; /peers/0/aetitle",
-        "'dicom': { 'port': 104, 'host': '0.0.0.0' }; /dicom/host",
-        "'dicom': { 'port': 104, 'idleSeconds': 0 }; /dicom/idleSeconds"
-    })
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "'peers': [ { 'name': 'a' } ]; /peers/0/aeTitle",
+                "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'url': 'https://x/' } ]; /peers/0/aeTitle",
+                "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'uses': ['archive'] } ]; /peers/0/host",
+                "'peers': [ { 'name': 'a', 'aeTitle': 'A' } ]; /peers/0/addresses",
+                "'peers': [ { 'name': 'a', 'aeTitle': 'SEVENTEEN_LETTERS', 'addresses': ['::1'] } ]; /peers/0/aeTitle",
+                "'peers': [ { 'name': 'a', 'url': 'ftp://x/' } ]; /peers/0/url",
+                "'peers': [ { 'name': 'a', 'url': 'https://me:secret@x/' } ]; /peers/0/url",
+                "'peers': [ { 'name': 'a', 'aetitle': 'A' } ]; /peers/0/aetitle",
+                "'dicom': { 'port': 104, 'host': '0.0.0.0' }; /dicom/host",
+                "'dicom': { 'port': 104, 'idleSeconds': 0 }; /dicom/idleSeconds"
+            })
     void refusesWithTheField(String fields, String pointer) {
         Refusal refusal = catchThrowableOfType(Refusal.class, () -> read(fields));
         assertThat(refusal.problem().pointer()).isEqualTo(pointer);

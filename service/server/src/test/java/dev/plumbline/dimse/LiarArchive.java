@@ -6,8 +6,8 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
-import java.util.Map;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -95,17 +95,19 @@ public final class LiarArchive implements AutoCloseable {
         int id = message.command().number(CommandElement.MESSAGE_ID).orElseThrow();
         switch (lie) {
             case STATUS -> association.send(message.contextId(), answer);
-            case WRONG_MESSAGE_ID -> association.send(
-                    message.contextId(), answer.put(CommandElement.MESSAGE_ID_BEING_RESPONDED_TO, id + 1));
-            case WRONG_COMMAND -> association.send(
-                    message.contextId(),
-                    answer.put(CommandElement.COMMAND_FIELD, CommandField.C_FIND_RQ | CommandField.RESPONSE));
-            case NO_STATUS -> association.send(
-                    message.contextId(),
-                    new CommandSet()
-                            .put(CommandElement.COMMAND_FIELD, CommandField.C_STORE_RQ | CommandField.RESPONSE)
-                            .put(CommandElement.MESSAGE_ID_BEING_RESPONDED_TO, id)
-                            .put(CommandElement.COMMAND_DATA_SET_TYPE, CommandSet.NO_DATA_SET));
+            case WRONG_MESSAGE_ID ->
+                association.send(message.contextId(), answer.put(CommandElement.MESSAGE_ID_BEING_RESPONDED_TO, id + 1));
+            case WRONG_COMMAND ->
+                association.send(
+                        message.contextId(),
+                        answer.put(CommandElement.COMMAND_FIELD, CommandField.C_FIND_RQ | CommandField.RESPONSE));
+            case NO_STATUS ->
+                association.send(
+                        message.contextId(),
+                        new CommandSet()
+                                .put(CommandElement.COMMAND_FIELD, CommandField.C_STORE_RQ | CommandField.RESPONSE)
+                                .put(CommandElement.MESSAGE_ID_BEING_RESPONDED_TO, id)
+                                .put(CommandElement.COMMAND_DATA_SET_TYPE, CommandSet.NO_DATA_SET));
             case NO_ANSWER -> awaitEnd();
             case RELEASE -> association.release();
             case ABORT -> association.abort();

@@ -20,8 +20,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Archives that answer anything: what becomes of the record is as the outcome table says. TRUST T8. */
 class LyingArchiveFlowTest {
-    private static final Timeouts QUICK = new Timeouts(
-            Duration.ofMillis(200), Duration.ofSeconds(5), Duration.ofSeconds(5), Duration.ofSeconds(1));
+    private static final Timeouts QUICK =
+            new Timeouts(Duration.ofMillis(200), Duration.ofSeconds(5), Duration.ofSeconds(5), Duration.ofSeconds(1));
 
     @TempDir
     Path data;
@@ -61,7 +61,9 @@ class LyingArchiveFlowTest {
             courier.rest();
             Dispatch dispatch = records.dispatch();
             assertThat(dispatch.state()).isEqualTo(state);
-            assertThat(liar.received()).as("a report never goes before its images").isEqualTo(received);
+            assertThat(liar.received())
+                    .as("a report never goes before its images")
+                    .isEqualTo(received);
             Dispatch.Part first = dispatch.parts().get(0);
             assertThat(first.answer().code()).isEqualTo(code);
             assertThat(first.answer().words()).contains("in its own words");

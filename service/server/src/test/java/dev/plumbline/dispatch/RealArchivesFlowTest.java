@@ -49,8 +49,14 @@ class RealArchivesFlowTest {
     }
 
     private static int unproved(FiledRecords records) {
-        return records.store().dispatches().waiting(FiledRecords.TO, State.QUEUED, 100).size()
-                + records.store().dispatches().waiting(FiledRecords.TO, State.SENT, 100).size();
+        return records.store()
+                        .dispatches()
+                        .waiting(FiledRecords.TO, State.QUEUED, 100)
+                        .size()
+                + records.store()
+                        .dispatches()
+                        .waiting(FiledRecords.TO, State.SENT, 100)
+                        .size();
     }
 
     @Test
@@ -66,7 +72,12 @@ class RealArchivesFlowTest {
             Duration wait = courier.round();
             assertThat(wait).isEqualTo(Backoff.FIRST);
             assertThat(records.dispatch().lastAnswer().words()).startsWith("Nothing listens");
-            assertThat(records.store().dispatches().get(2).orElseThrow().progress().attempts())
+            assertThat(records.store()
+                            .dispatches()
+                            .get(2)
+                            .orElseThrow()
+                            .progress()
+                            .attempts())
                     .as("one probe for all")
                     .isZero();
             try (QueryRetrievePeer archive = QueryRetrievePeer.start(folder, port)) {
@@ -74,7 +85,8 @@ class RealArchivesFlowTest {
                 assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED, 100))
                         .hasSize(20);
                 try (Stream<Path> stored = Files.list(archive.store())) {
-                    assertThat(stored.filter(file -> !file.getFileName().toString().startsWith("index")))
+                    assertThat(stored.filter(
+                                    file -> !file.getFileName().toString().startsWith("index")))
                             .hasSize(40);
                 }
             }
@@ -116,7 +128,9 @@ class RealArchivesFlowTest {
                 Thread.sleep(50);
             }
             courier.rest();
-            assertThat(records.dispatch().state()).as(records.dispatch().toString()).isEqualTo(State.PROVED);
+            assertThat(records.dispatch().state())
+                    .as(records.dispatch().toString())
+                    .isEqualTo(State.PROVED);
             assertThat(records.dispatch().lastAnswer().words()).isEqualTo("The archive committed to it.");
         }
     }

@@ -26,9 +26,7 @@ public final class OrthancPeer implements AutoCloseable {
         int dicom = PeerProcess.freePort();
         Path store = Files.createDirectories(folder.resolve("orthanc"));
         Path config = folder.resolve("orthanc.json");
-        Files.writeString(
-                config,
-                """
+        Files.writeString(config, """
                 { "Name": "test", "StorageDirectory": "%1$s", "IndexDirectory": "%1$s", "HttpPort": %2$d,
                   "RemoteAccessAllowed": false, "AuthenticationEnabled": false, "DicomAet": "ORTHANC", "DicomPort": %3$d,
                   "DicomCheckCalledAet": false, "DicomAlwaysAllowEcho": true, "DicomAlwaysAllowStore": true,
@@ -38,8 +36,7 @@ public final class OrthancPeer implements AutoCloseable {
                     "AllowStorageCommitment": true } },
                   "Plugins": ["/usr/share/orthanc/plugins/libOrthancDicomWeb.so"],
                   "DicomWeb": { "Enable": true, "Root": "/dicom-web/" } }
-                """
-                        .formatted(store, http, dicom, ourPort));
+                """.formatted(store, http, dicom, ourPort));
         return new OrthancPeer(
                 PeerProcess.start(folder, http, List.of("/usr/sbin/Orthanc", config.toString())), http, dicom);
     }

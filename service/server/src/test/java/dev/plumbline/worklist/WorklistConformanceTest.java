@@ -39,9 +39,7 @@ class WorklistConformanceTest {
     private void schedule(String name, String date) throws Exception {
         Path items = Files.createDirectories(folder.resolve("wl/WLSCP"));
         Path dump = folder.resolve(name + ".dump");
-        Files.writeString(
-                dump,
-                """
+        Files.writeString(dump, """
                 (0008,0050) SH [ACC-%1$s]
                 (0010,0010) PN [Invented^Person]
                 (0010,0020) LO [INVENTED-%1$s]
@@ -61,11 +59,14 @@ class WorklistConformanceTest {
                   (fffe,e00d) na
                 (fffe,e0dd) na
                 (0040,1001) SH [RP-%1$s]
-                """
-                        .formatted(name, date));
+                """.formatted(name, date));
         PeerProcess.Ended made = PeerProcess.run(
                 folder,
-                List.of("dump2dcm", "-g", dump.toString(), items.resolve(name + ".wl").toString()));
+                List.of(
+                        "dump2dcm",
+                        "-g",
+                        dump.toString(),
+                        items.resolve(name + ".wl").toString()));
         assertThat(made.code()).as(made.said()).isZero();
         Files.writeString(items.resolve("lockfile"), "");
     }
@@ -97,8 +98,7 @@ class WorklistConformanceTest {
 
     @Test
     void saysInWordsThatNobodyAnswers() {
-        Refusal refusal = catchThrowableOfType(
-                Refusal.class, () -> worklist(1).scheduled(Optional.empty()));
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> worklist(1).scheduled(Optional.empty()));
         assertThat(refusal.problem()).isInstanceOf(Problem.Unavailable.class);
         assertThat(refusal.problem().detail()).contains("ris", "Nothing listens");
     }
