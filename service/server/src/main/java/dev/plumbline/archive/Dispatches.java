@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /** The queue of records on their way, as the store keeps it. What a method returned from is durable. */
 public interface Dispatches {
@@ -26,6 +27,9 @@ public interface Dispatches {
 
     /** Keeps the parts and the progress of a dispatch as they are now. */
     void update(Dispatch dispatch);
+
+    /** Changes a dispatch from what it is now, with nobody else between reading and writing. */
+    void change(long id, UnaryOperator<Dispatch> change);
 
     /** Gives a dispatch up. */
     void release(long id, Instant when);

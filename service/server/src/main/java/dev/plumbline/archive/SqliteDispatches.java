@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /** The queue of records on their way in the store's database. */
@@ -116,30 +117,38 @@ final class SqliteDispatches implements Dispatches {
 
     @Override
     public void update(Dispatch dispatch) {
-        database.transaction(() -> {
-            Progress progress = dispatch.progress();
+        database.transaction(() -> write(dispatch));
+    }
+
+    @Override
+    public void change(long id, UnaryOperator<Dispatch> change) {
+        database.transaction(() -> get(id).map(dispatch -> write(change.apply(dispatch))));
+    }
+
+    /** Inside a transaction. */
+    private boolean write(Dispatch dispatch) {
+        Progress progress = dispatch.progress();
+        database.update(
+                "UPDATE dispatches SET attempts = ?, next_attempt = ?, state = ? WHERE id = ?",
+                List.of(
+                        progress.attempts(),
+                        progress.nextAttempt().map(Instant::toString).orElse(""),
+                        dispatch.state().name(),
+                        dispatch.id()));
+        for (Part part : dispatch.parts()) {
             database.update(
-                    "UPDATE dispatches SET attempts = ?, next_attempt = ?, state = ? WHERE id = ?",
+                    "UPDATE dispatch_parts SET state = ?, code = ?, words = ?, changed = ?, transaction_uid = ?"
+                            + " WHERE dispatch_id = ? AND position = ?",
                     List.of(
-                            progress.attempts(),
-                            progress.nextAttempt().map(Instant::toString).orElse(""),
-                            dispatch.state().name(),
-                            dispatch.id()));
-            for (Part part : dispatch.parts()) {
-                database.update(
-                        "UPDATE dispatch_parts SET state = ?, code = ?, words = ?, changed = ?, transaction_uid = ?"
-                                + " WHERE dispatch_id = ? AND position = ?",
-                        List.of(
-                                part.state().name(),
-                                part.answer().code(),
-                                part.answer().words(),
-                                part.changed().toString(),
-                                part.transactionUid().orElse(""),
-                                dispatch.id(),
-                                part.position()));
-            }
-            return true;
-        });
+                            part.state().name(),
+                            part.answer().code(),
+                            part.answer().words(),
+                            part.changed().toString(),
+                            part.transactionUid().orElse(""),
+                            dispatch.id(),
+                            part.position()));
+        }
+        return true;
     }
 
     @Override

@@ -40,17 +40,19 @@ final class Commitments {
         }
         Map<String, DataSet> failed = byInstance(information, Tag.FAILED_SOP_SEQUENCE);
         Map<String, DataSet> committed = byInstance(information, Tag.REFERENCED_SOP_SEQUENCE);
-        for (Dispatch dispatch : about) {
-            List<Part> parts = dispatch.parts().stream()
-                    .map(part -> reported(part, transaction, committed, failed))
-                    .toList();
-            dispatches.update(new Dispatch(
-                    dispatch.id(),
-                    dispatch.addressed(),
-                    dispatch.created(),
-                    dispatch.progress(),
-                    dispatch.released(),
-                    parts));
+        for (Dispatch each : about) {
+            dispatches.change(each.id(), dispatch -> {
+                List<Part> parts = dispatch.parts().stream()
+                        .map(part -> reported(part, transaction, committed, failed))
+                        .toList();
+                return new Dispatch(
+                        dispatch.id(),
+                        dispatch.addressed(),
+                        dispatch.created(),
+                        dispatch.progress(),
+                        dispatch.released(),
+                        parts);
+            });
         }
         boolean contradicts = all && !failed.isEmpty();
         return contradicts ? Reply.of(Status.INVALID_ARGUMENT, "Event 1 came with failed instances.") : Reply.SUCCESS;

@@ -211,7 +211,7 @@ final class Courier {
         for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
             if (parts.get(i).state() == State.SENT) {
                 parts.set(i, withTransaction(parts.get(i)));
-                keep(dispatch, unlessProved(dispatch.id(), parts), next, 0);
+                keepUnlessProved(dispatch, parts, next);
                 Proof proof = look(parts.get(i), before);
                 parts.set(i, proved(parts.get(i), proof));
                 State state = parts.get(i).state();
@@ -228,19 +228,20 @@ final class Courier {
         if (next.isEmpty()) {
             resting.remove(dispatch.id());
         }
-        return keep(dispatch, unlessProved(dispatch.id(), parts), next, 0);
+        return keepUnlessProved(dispatch, parts, next);
     }
 
     /** A report may have come in while other parts were asked about: what it proved stays proved. */
-    private List<Part> unlessProved(long id, List<Part> parts) {
-        List<Part> stored = dispatches.get(id).map(Dispatch::parts).orElse(parts);
-        List<Part> merged = new ArrayList<>(parts);
-        for (int i = 0; i < merged.size(); i++) {
-            if (stored.get(i).state() == State.PROVED) {
-                merged.set(i, stored.get(i));
+    private Dispatch keepUnlessProved(Dispatch before, List<Part> parts, Optional<Instant> next) {
+        dispatches.change(before.id(), stored -> {
+            for (int i = 0; i < parts.size(); i++) {
+                if (stored.parts().get(i).state() == State.PROVED) {
+                    parts.set(i, stored.parts().get(i));
+                }
             }
-        }
-        return merged;
+            return after(before, parts, next, 0);
+        });
+        return told(after(before, parts, next, 0));
     }
 
     private Part withTransaction(Part part) {
@@ -282,14 +283,22 @@ final class Courier {
     }
 
     private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
-        Dispatch now = new Dispatch(
+        Dispatch now = after(before, parts, next, attempts);
+        dispatches.update(now);
+        return told(now);
+    }
+
+    private static Dispatch after(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
+        return new Dispatch(
                 before.id(),
                 before.addressed(),
                 before.created(),
                 new Progress(before.progress().attempts() + attempts, next.filter(time -> waits(parts))),
                 before.released(),
                 parts);
-        dispatches.update(now);
+    }
+
+    private static Dispatch told(Dispatch now) {
         if (now.state() == State.HELD) {
             LOG.warn(
                     "Dispatch {} is held: {} {}",
