@@ -22,7 +22,14 @@ import java.util.Arrays;
 record Invoked(int code, String out, String err) {
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-01-05T09:30:00Z"), ZoneOffset.ofHours(1));
     private static final Installation INSTALLATION = new Installation(
-            "2.25.329800735698586629295641978511506172918", "test", "Plumbline", "0001", "0.0-test", "", "GB");
+            "2.25.329800735698586629295641978511506172918",
+            "test",
+            "Plumbline",
+            "0001",
+            "0.0-test",
+            "",
+            "GB",
+            dev.plumbline.procedure.SightDetail.SUMMARY);
 
     static Invoked plumbline(Object... arguments) {
         return reading("", arguments);

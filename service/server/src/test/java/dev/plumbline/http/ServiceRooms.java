@@ -29,7 +29,8 @@ final class ServiceRooms implements AutoCloseable {
             "0001",
             "0.0-test",
             "Sample Hospital",
-            "GB");
+            "GB",
+            dev.plumbline.procedure.SightDetail.SUMMARY);
 
     final Path data;
     private final DataFolder folder;
