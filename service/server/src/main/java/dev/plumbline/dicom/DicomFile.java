@@ -9,13 +9,17 @@ import dev.plumbline.problem.Refusal;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /**
  * A DICOM file that has passed the strict gate. Pixel data stay in the file; a frame is read when it is asked for, so the
  * file must not go away or change while this is in use.
  */
 public final class DicomFile {
+    private static final String STRUCTURED_REPORTS = "1.2.840.10008.5.1.4.1.1.88.";
+
     private final Path path;
     private final GateReport report;
     private final DataSet header;
@@ -33,6 +37,14 @@ public final class DicomFile {
      */
     public static DicomFile open(Path path) throws IOException {
         GateReport report = Gate.inspect(path);
+        if (report.transferSyntax() == TransferSyntax.EXPLICIT_LITTLE_ENDIAN
+                && report.pixels().isEmpty()
+                && report.sopClassUid().startsWith(STRUCTURED_REPORTS)) {
+            Optional<PlainObject> object = PlainObject.read(Files.readAllBytes(path));
+            if (object.filter(plain -> plain.elements() == report.elements()).isPresent()) {
+                return new DicomFile(path, report, new DataSet(object.get().root()));
+            }
+        }
         AttributeList attributes = read(path);
         if (AttributeCount.of(attributes) != report.elements()) {
             throw Fault.malformed("The toolkit read " + AttributeCount.of(attributes)

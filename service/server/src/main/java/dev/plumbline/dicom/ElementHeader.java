@@ -19,9 +19,12 @@ record ElementHeader(int tag, String vr, long length, long offset) {
 
     static ElementHeader readExplicit(ByteWindow in, int tag, boolean bigEndian) throws IOException {
         long offset = in.position() - 4;
-        String vr = new String(in.bytes(2), StandardCharsets.US_ASCII);
-        ValueForm form = ValueForm.of(vr)
-                .orElseThrow(() -> Fault.malformed(tag, offset, "has a value representation that does not exist"));
+        ValueForm.Named named = ValueForm.named(in.u8(), in.u8());
+        if (named == null) {
+            throw Fault.malformed(tag, offset, "has a value representation that does not exist");
+        }
+        String vr = named.vr();
+        ValueForm form = named.form();
         if (!form.longLength()) {
             return new ElementHeader(tag, vr, in.u16(bigEndian), offset).checked(form);
         }

@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How the values of a value representation are laid out in a file.
@@ -47,6 +48,24 @@ record ValueForm(int unit, boolean longLength) {
             shortForm("US", 2),
             longForm("UT", 2),
             longForm("UV", 8));
+
+    /** A value representation by its two letters. */
+    record Named(String vr, ValueForm form) {}
+
+    private static final int LETTERS = 26;
+    private static final @Nullable Named[] BY_LETTERS = byLetters();
+
+    private static @Nullable Named[] byLetters() {
+        @Nullable Named[] all = new Named[LETTERS * LETTERS];
+        FORMS.forEach((vr, form) -> all[(vr.charAt(0) - 'A') * LETTERS + vr.charAt(1) - 'A'] = new Named(vr, form));
+        return all;
+    }
+
+    /** The value representation of two bytes; null for bytes that are none, as this is asked for every element. */
+    static @Nullable Named named(int first, int second) {
+        boolean letters = 'A' <= first && first <= 'Z' && 'A' <= second && second <= 'Z';
+        return letters ? BY_LETTERS[(first - 'A') * LETTERS + second - 'A'] : null;
+    }
 
     static Optional<ValueForm> of(String vr) {
         return Optional.ofNullable(FORMS.get(vr));
