@@ -22,6 +22,7 @@ import java.util.List;
  */
 final class Demo {
     private static final long SEED = 1;
+    private static final String ANNOTATED_FRAME = "US";
 
     private final DemoClient client;
     private final Path out;
@@ -82,18 +83,33 @@ final class Demo {
                     .path(0);
             String address = "/dicomweb/studies/" + value(found, "0020000D") + "/series/" + value(found, "0020000E")
                     + "/instances/" + uid;
-            boolean isReport = uid.equals(report);
-            String name = isReport ? "record.dcm" : "annotated-" + uid.substring(uid.length() - 6) + ".dcm";
-            Path file = folder.resolve(name);
+            String modality = value(found, "00080060");
+            Path file = folder.resolve(name(modality, uid) + ".dcm");
             Files.write(file, client.retrieve(address));
             say.println("    archive   " + client.uri(address));
             say.println("    file      " + file);
-            if (!isReport) {
-                Path picture = folder.resolve(name.replace(".dcm", ".png"));
+            if (modality.equals(ANNOTATED_FRAME)) {
+                Path picture = folder.resolve(name(modality, uid) + ".png");
                 Files.write(picture, client.get(address + "/rendered", "image/png"));
                 say.println("    picture   " + picture);
             }
         }
+        Path page = folder.resolve("record.pdf");
+        Files.write(page, client.get("/v1/records/" + report, "application/pdf"));
+        say.println("    page      " + page);
+    }
+
+    /** By the modality (0008,0060), which tells the objects of a record apart; there may be several pictures. */
+    private static String name(String modality, String uid) {
+        String number = uid.substring(uid.length() - 6);
+        return switch (modality) {
+            case "SR" -> "record";
+            case ANNOTATED_FRAME -> "annotated-" + number;
+            case "PR" -> "presentation-" + number;
+            case "DOC" -> "page";
+            case "KO" -> "key-objects";
+            default -> "object-" + number;
+        };
     }
 
     private static String value(JsonNode instance, String tag) {

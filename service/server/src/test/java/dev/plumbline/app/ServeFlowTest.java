@@ -44,6 +44,21 @@ class ServeFlowTest {
     }
 
     @Test
+    void theDemoPlaysBothCasesAndLeavesEveryProduct() throws Exception {
+        Path out = folder.resolve("demo");
+        Process demo = plumbline("demo", "--once", "--out", out.toString());
+        String said = new String(demo.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(demo.waitFor()).as(said).isZero();
+        for (String name : List.of("in-plane", "out-of-plane")) {
+            assertThat(out.resolve(name).resolve("record.dcm")).isNotEmptyFile();
+            assertThat(out.resolve(name).resolve("key-objects.dcm")).isNotEmptyFile();
+            assertThat(out.resolve(name).resolve("record.pdf")).isNotEmptyFile();
+            assertThat(out.resolve(name)).isDirectoryContaining("glob:**/annotated-*.png");
+            assertThat(out.resolve(name)).isDirectoryContaining("glob:**/presentation-*.dcm");
+        }
+    }
+
+    @Test
     void servesUntilItIsAskedToStop() throws Exception {
         Process service = plumbline("serve", "--config", config("").toString());
         try (BufferedReader err =
