@@ -48,7 +48,7 @@ final class SqliteDispatches implements Dispatches {
                             study,
                             created.toString()));
             for (int i = 0; added == 1 && i < reportFirst.size(); i++) {
-                addPart(i, reportFirst.get(reportFirst.size() - 1 - i), created);
+                addPart(i, reportFirst.get((i + 1) % reportFirst.size()), created);
             }
         }
     }
