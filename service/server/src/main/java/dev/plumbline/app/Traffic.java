@@ -3,6 +3,7 @@ package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Damage;
+import dev.plumbline.archive.LowWater;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.config.TlsFiles;
@@ -19,7 +20,6 @@ import dev.plumbline.worklist.Worklist;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -91,7 +91,7 @@ final class Traffic implements AutoCloseable {
 
     private static long freeBytes(Path data) {
         try {
-            return Files.getFileStore(data).getUsableSpace();
+            return LowWater.free(data);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -4,8 +4,6 @@ package dev.plumbline.archive;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
-import java.nio.file.FileStore;
-import java.nio.file.Files;
 import java.nio.file.Path;
 
 /**
@@ -20,11 +18,23 @@ public record LowWater(long bytes, double share) {
 
     /** @throws Refusal {@link Problem.NoRoom} when that many more bytes would leave too little free */
     void requireRoom(Path folder, long more) throws IOException {
-        FileStore disk = Files.getFileStore(folder);
-        double mark = Math.max((double) bytes, share * (double) disk.getTotalSpace());
-        if ((double) (disk.getUsableSpace() - more) < mark) {
+        double mark = Math.max((double) bytes, share * (double) folder.toFile().getTotalSpace());
+        if ((double) (free(folder) - more) < mark) {
             throw noRoom();
         }
+    }
+
+    /**
+     * Bytes that may still be written. Asked of the file system itself: the table of mounts does not name it in every
+     * container.
+     *
+     * @throws IOException when it does not answer
+     */
+    public static long free(Path folder) throws IOException {
+        if (folder.toFile().getTotalSpace() == 0) {
+            throw new IOException("The file system of " + folder + " does not say how large it is.");
+        }
+        return folder.toFile().getUsableSpace();
     }
 
     static Refusal noRoom() {

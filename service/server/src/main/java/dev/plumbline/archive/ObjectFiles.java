@@ -115,7 +115,7 @@ final class ObjectFiles {
                 channel.write(buffer);
             }
         } catch (IOException e) {
-            if (Files.getFileStore(folder.root()).getUsableSpace() < CHUNK_BYTES) {
+            if (LowWater.free(folder.root()) < CHUNK_BYTES) {
                 throw LowWater.noRoom();
             }
             throw e;

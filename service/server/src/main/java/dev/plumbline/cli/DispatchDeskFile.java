@@ -10,7 +10,6 @@ import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.SitePeers;
 import dev.plumbline.dispatch.StatusReport;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -36,7 +35,7 @@ final class DispatchDeskFile implements AutoCloseable {
     }
 
     StatusReport report() throws IOException {
-        return new StatusReport(desk, Files.getFileStore(data).getUsableSpace(), List.of());
+        return new StatusReport(desk, LowWater.free(data), List.of());
     }
 
     @Override
