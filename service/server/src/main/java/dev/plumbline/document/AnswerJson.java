@@ -70,7 +70,7 @@ public final class AnswerJson {
 
     /** A generator of compact text; numbers are the shortest that read back equal. */
     public static JsonGenerator generator(OutputStream out) throws IOException {
-        return MAPPER.createGenerator(out);
+        return new TextGenerator(MAPPER.createGenerator(out));
     }
 
     /** The cautions as every answer carries them. */

@@ -2,7 +2,6 @@
 package dev.plumbline.document;
 
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.SerializableString;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
@@ -19,105 +18,67 @@ final class AnswerWriter {
 
     /** What the generator writes to may fail; what is written to never does here (memory), or the caller ends with it. */
     @FunctionalInterface
-    private interface Step {
-        void write() throws IOException;
+    interface Step {
+        void write(JsonGenerator json) throws IOException;
     }
 
-    private AnswerWriter step(Step step) {
+    /** Writes several things at once. */
+    AnswerWriter step(Step step) {
         try {
-            step.write();
+            step.write(json);
             return this;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    AnswerWriter open(SerializableString name) {
-        return step(() -> {
-            json.writeFieldName(name);
-            json.writeStartObject();
-        });
-    }
-
-    AnswerWriter close() {
-        return step(json::writeEndObject);
-    }
-
-    AnswerWriter put(SerializableString name, double value) {
-        return step(() -> {
-            json.writeFieldName(name);
-            json.writeNumber(value);
-        });
-    }
-
-    AnswerWriter put(SerializableString name, boolean value) {
-        return step(() -> {
-            json.writeFieldName(name);
-            json.writeBoolean(value);
-        });
-    }
-
-    AnswerWriter put(SerializableString name, String value) {
-        return step(() -> {
-            json.writeFieldName(name);
-            json.writeString(value);
-        });
-    }
-
-    AnswerWriter putNull(SerializableString name) {
-        return step(() -> {
-            json.writeFieldName(name);
-            json.writeNull();
-        });
-    }
-
     AnswerWriter put(String name, String value) {
-        return step(() -> json.writeStringField(name, value));
+        return step(json -> json.writeStringField(name, value));
     }
 
     AnswerWriter put(String name, double value) {
-        return step(() -> json.writeNumberField(name, value));
+        return step(json -> json.writeNumberField(name, value));
     }
 
     AnswerWriter put(String name, long value) {
-        return step(() -> json.writeNumberField(name, value));
+        return step(json -> json.writeNumberField(name, value));
     }
 
     AnswerWriter put(String name, boolean value) {
-        return step(() -> json.writeBooleanField(name, value));
+        return step(json -> json.writeBooleanField(name, value));
     }
 
     AnswerWriter putNull(String name) {
-        return step(() -> json.writeNullField(name));
+        return step(json -> json.writeNullField(name));
     }
 
     AnswerWriter object(String name, Runnable fields) {
-        step(() -> json.writeObjectFieldStart(name));
+        step(json -> json.writeObjectFieldStart(name));
         fields.run();
-        return close();
+        return step(JsonGenerator::writeEndObject);
     }
 
     <T> AnswerWriter words(String name, List<T> values, Function<T, String> word) {
-        return array(name, values, value -> step(() -> json.writeString(word.apply(value))));
+        return array(name, values, value -> step(json -> json.writeString(word.apply(value))));
     }
 
     /** One object for each value. */
     <T> AnswerWriter objects(String name, List<T> values, Consumer<T> fields) {
         return array(name, values, value -> {
-            step(json::writeStartObject);
+            step(JsonGenerator::writeStartObject);
             fields.accept(value);
-            close();
+            step(JsonGenerator::writeEndObject);
         });
     }
 
     /** An array of two for each value. */
     <T> AnswerWriter pairs(String name, List<T> values, Function<T, double[]> pair) {
-        return array(name, values, value -> step(() -> json.writeArray(pair.apply(value), 0, 2)));
+        return array(name, values, value -> step(json -> json.writeArray(pair.apply(value), 0, 2)));
     }
 
     private <T> AnswerWriter array(String name, List<T> values, Consumer<T> item) {
-        step(() -> json.writeArrayFieldStart(name));
+        step(json -> json.writeArrayFieldStart(name));
         values.forEach(item);
-        return step(json::writeEndArray);
+        return step(JsonGenerator::writeEndArray);
     }
 }

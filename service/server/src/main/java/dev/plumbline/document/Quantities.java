@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.document;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.io.SerializedString;
 import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
+import java.io.IOException;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -53,19 +55,30 @@ final class Quantities {
     }
 
     private static void quantity(AnswerWriter out, SerializableString name, Reading reading, boolean difference) {
-        out.open(name);
-        if (reading instanceof Reading.Seen seen) {
-            out.put(VALUE, seen.value() + 0.0); // no negative zero
-            out.put(STANDARD, seen.standardUncertainty());
-            out.put(EXPANDED, seen.expandedUncertainty());
-            if (difference) {
-                out.put(EXCEEDS, seen.exceedsUncertainty());
+        out.step(json -> {
+            json.writeFieldName(name);
+            json.writeStartObject();
+            if (reading instanceof Reading.Seen seen) {
+                number(json, VALUE, seen.value() + 0.0); // no negative zero
+                number(json, STANDARD, seen.standardUncertainty());
+                number(json, EXPANDED, seen.expandedUncertainty());
+                if (difference) {
+                    json.writeFieldName(EXCEEDS);
+                    json.writeBoolean(seen.exceedsUncertainty());
+                }
+            } else {
+                json.writeFieldName(VALUE);
+                json.writeNull();
+                json.writeFieldName(REASON);
+                json.writeString(((Reading.NotSeen) reading).reason().word());
             }
-        } else {
-            out.putNull(VALUE);
-            out.put(REASON, ((Reading.NotSeen) reading).reason().word());
-        }
-        out.close();
+            json.writeEndObject();
+        });
+    }
+
+    private static void number(JsonGenerator json, SerializableString name, double value) throws IOException {
+        json.writeFieldName(name);
+        json.writeNumber(value);
     }
 
     private static SerializableString known(String name) {
