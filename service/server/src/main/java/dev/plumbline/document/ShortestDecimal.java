@@ -53,13 +53,13 @@ final class ShortestDecimal {
     /** Writes the number at the end of {@link #text()}, or answers no. */
     boolean takes(double value) {
         long bits = Double.doubleToRawLongBits(value);
-        long fraction = bits & (1L << (P - 1)) - 1;
+        long fraction = bits & ((1L << (P - 1)) - 1);
         double size = Math.abs(value);
         if (!(size >= LEAST && size < BOUND) || fraction == 0) {
             return false;
         }
-        int q = (int) (bits >>> (P - 1) & 0x7FF) - 1075;
-        write(1L << (P - 1) | fraction, q);
+        int q = (int) ((bits >>> (P - 1)) & 0x7FF) - 1075;
+        write((1L << (P - 1)) | fraction, q);
         if (value < 0) {
             text[--start] = '-';
         }
@@ -81,7 +81,7 @@ final class ShortestDecimal {
 
     /** {@code c 2^q} as the shortest {@code d 10^k}. */
     private void write(long c, int q) {
-        int k = q * 1233 >> 12;
+        int k = (q * 1233) >> 12;
         layOut(shortest(c, q, k), -k);
     }
 
@@ -91,29 +91,29 @@ final class ShortestDecimal {
         long g0 = G0[k - LEAST_K];
         long odd = c & 1;
         long below = product(g1, g0, (4 * c - 2) << h);
-        long exact = product(g1, g0, 4 * c << h);
+        long exact = product(g1, g0, (4 * c) << h);
         long above = product(g1, g0, (4 * c + 2) << h);
         long s = exact >> 2;
         long tens = s / 10 * 10;
         boolean tensIn = below + odd <= tens << 2;
-        boolean nextTensIn = (tens + 10 << 2) + odd <= above;
+        boolean nextTensIn = ((tens + 10) << 2) + odd <= above;
         if (tensIn != nextTensIn) {
             return tensIn ? tens : tens + 10;
         }
         boolean in = below + odd <= s << 2;
-        boolean nextIn = (s + 1 << 2) + odd <= above;
+        boolean nextIn = ((s + 1) << 2) + odd <= above;
         if (in != nextIn) {
             return in ? s : s + 1;
         }
-        long half = exact - (2 * s + 1 << 1);
+        long half = exact - ((2 * s + 1) << 1);
         return half < 0 || (half == 0 && (s & 1) == 0) ? s : s + 1;
     }
 
     /** The upper bits of {@code g c}, the last one set where any below was. */
     private static long product(long g1, long g0, long c) {
-        long z = (g1 * c >>> 1) + Math.multiplyHigh(g0, c);
+        long z = ((g1 * c) >>> 1) + Math.multiplyHigh(g0, c);
         long w = Math.multiplyHigh(g1, c) + (z >>> 63);
-        return w | (z & MASK_63) + MASK_63 >>> 63;
+        return w | (((z & MASK_63) + MASK_63) >>> 63);
     }
 
     private void layOut(long digits, int decimals) {
@@ -134,7 +134,7 @@ final class ShortestDecimal {
         }
         putDigits((int) rest, left);
         text[--start] = '.';
-        putDigits((int) whole, whole < 10 ? 1 : whole < 100 ? 2 : (int) Math.log10(whole) + 1);
+        putDigits((int) whole, whole < 10 ? 1 : whole < 100 ? 2 : (int) Math.log10((double) whole) + 1);
     }
 
     private void putFour(int four) {
