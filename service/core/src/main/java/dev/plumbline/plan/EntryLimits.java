@@ -125,11 +125,12 @@ final class EntryLimits {
 
     /** The entries that also keep a distance from every hazard, or the target's own clearance where that is less. */
     Intervals keepingFromHazards(Intervals entries, double distance) {
-        BlockedEntries blocked = blocked(scene.limits().overshootMm());
         Intervals common = entries;
         for (MeasuredObstacle<Gradient> hazard : scene.obstacles().hazards()) {
             if (!common.isEmpty()) {
-                common = common.and(blocked.keeping(hazard.nominal(), limitedByTarget(hazard.nominal(), distance)));
+                InPlanePlan.Interval left = new InPlanePlan.Interval(common.least(), common.greatest());
+                common = common.and(blocked(scene.limits().overshootMm(), left)
+                        .keeping(hazard.nominal(), limitedByTarget(hazard.nominal(), distance)));
             }
         }
         return common;
@@ -146,7 +147,11 @@ final class EntryLimits {
     }
 
     private BlockedEntries blocked(double overshoot) {
-        return new BlockedEntries(scene.skin(), scene.targetSpot(), overshoot, considered);
+        return blocked(overshoot, considered);
+    }
+
+    private BlockedEntries blocked(double overshoot, InPlanePlan.Interval among) {
+        return new BlockedEntries(scene.skin(), scene.targetSpot(), overshoot, among);
     }
 
     /** A path cannot keep more distance than its target has. */

@@ -76,9 +76,17 @@ record Obstacle(String name, List<Spot> corners, double radiusMm, Spot middle, d
         return nearest(from, to).clearanceMm();
     }
 
-    /** Whether a straight piece of path keeps a distance; found without looking at every corner where it passes far away. */
+    /** Whether a straight piece of path keeps a distance; the edges are looked at only where the corners do not tell. */
     boolean leaves(double distance, Spot from, Spot to) {
-        return distanceFromSegment(middle, from, to) - reachMm >= distance || clearance(from, to) >= distance;
+        if (distanceFromSegment(middle, from, to) - reachMm >= distance) {
+            return true;
+        }
+        for (Spot corner : corners) {
+            if (distanceFromSegment(corner, from, to) - radiusMm < distance) {
+                return false;
+            }
+        }
+        return disc() || clearance(from, to) >= distance;
     }
 
     private static double distanceFromSegment(Spot point, Spot from, Spot to) {

@@ -32,7 +32,7 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 3, time = 2)
+@Warmup(iterations = 5, time = 4)
 @Measurement(iterations = 5, time = 2)
 @Fork(1)
 public class ComparisonBenchmark {
