@@ -5,6 +5,7 @@ import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.ServiceConfig;
+import dev.plumbline.config.TransducerFile;
 import dev.plumbline.http.Doors;
 import dev.plumbline.record.Companions;
 import java.io.IOException;
@@ -52,7 +53,10 @@ final class DemoCommand implements Callable<Integer> {
                 Doors.Address.loopback(once ? 0 : port),
                 "Sample Hospital",
                 ServiceConfig.USUAL.country(),
-                new Service.Uses(BedsideFiles.shipped(), NeedleFile.shipped(), Companions.ALL),
+                new Service.Uses(
+                        BedsideFiles.shipped(),
+                        new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
+                        Companions.ALL),
                 Network.NONE);
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {

@@ -8,6 +8,7 @@ import dev.plumbline.cli.Terminal;
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.ServiceConfig;
+import dev.plumbline.config.TransducerFile;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.http.Doors;
@@ -107,7 +108,9 @@ public final class Main {
                 config.country(),
                 new Service.Uses(
                         config.site(),
-                        config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped),
+                        new Doors.Catalogues(
+                                config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped),
+                                config.transducers().map(TransducerFile::read).orElseGet(TransducerFile::shipped)),
                         config.companions()),
                 config.network());
     }

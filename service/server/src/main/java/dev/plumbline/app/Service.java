@@ -15,9 +15,7 @@ import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
-import dev.plumbline.document.AnswerJson;
 import dev.plumbline.http.Doors;
-import dev.plumbline.needle.NeedleCatalogue;
 import dev.plumbline.record.Companions;
 import dev.plumbline.record.SiteRules;
 import java.io.IOException;
@@ -60,10 +58,10 @@ final class Service implements AutoCloseable {
      * What a site may have of its own.
      *
      * @param bedside what it has set for the bedside
-     * @param needles that needles are chosen from
+     * @param catalogues equipment to choose from
      * @param companions made beside every report
      */
-    record Uses(SiteRules bedside, NeedleCatalogue needles, Companions companions) {}
+    record Uses(SiteRules bedside, Doors.Catalogues catalogues, Companions companions) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings) throws IOException {
         this.folder = folder;
@@ -84,7 +82,7 @@ final class Service implements AutoCloseable {
         try {
             this.doors = Doors.start(
                     settings.address(),
-                    new Doors.Rooms(archive, cases, records, new AnswerJson(uses.needles()), traffic.shown()),
+                    new Doors.Rooms(archive, cases, records, uses.catalogues(), traffic.shown()),
                     about(() -> open.get() && damages.isEmpty()));
         } catch (RuntimeException e) {
             traffic.close();

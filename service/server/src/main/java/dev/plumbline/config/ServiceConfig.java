@@ -27,6 +27,7 @@ import java.util.Optional;
  * @param country of the records' language, ISO 3166-1 alpha-2
  * @param site what the site has set for the bedside
  * @param needles file of the needles that are chosen from; the shipped list where absent
+ * @param transducers file of the transducers that are chosen from; the shipped list where absent
  * @param companions made beside every report
  * @param network whom it speaks with by DICOM
  */
@@ -38,11 +39,30 @@ public record ServiceConfig(
         String country,
         SiteRules site,
         Optional<Path> needles,
+        Optional<Path> transducers,
         Companions companions,
         Network network) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final int LAST_PORT = 65_535;
+
+    /** Fields of the file beside {@code schema}. */
+    static final String[] FIELDS = {
+        "host",
+        "port",
+        "dataFolder",
+        "institution",
+        "country",
+        "needles",
+        "transducers",
+        "insecure",
+        "site",
+        "completeness",
+        "record",
+        "companions",
+        "dicom",
+        "peers"
+    };
 
     /** What holds where no file says otherwise; design choices. */
     public static final ServiceConfig USUAL = new ServiceConfig(
@@ -52,6 +72,7 @@ public record ServiceConfig(
             "",
             "GB",
             BedsideFiles.shipped(),
+            Optional.empty(),
             Optional.empty(),
             Companions.ALL,
             Network.NONE);
@@ -73,22 +94,7 @@ public record ServiceConfig(
     }
 
     private static ServiceConfig read(InputStream in, Path path) {
-        SiteObject file = SiteFile.read(
-                in,
-                SCHEMA,
-                "host",
-                "port",
-                "dataFolder",
-                "institution",
-                "country",
-                "needles",
-                "insecure",
-                "site",
-                "completeness",
-                "record",
-                "companions",
-                "dicom",
-                "peers");
+        SiteObject file = SiteFile.read(in, SCHEMA, FIELDS);
         return new ServiceConfig(
                 host(file),
                 port(file),
@@ -97,6 +103,7 @@ public record ServiceConfig(
                 country(file),
                 BedsideFiles.read(file.optionalObject("site", BedsideFiles.FIELDS), path, signing(file)),
                 path(file, "needles", path),
+                path(file, "transducers", path),
                 companions(file),
                 new NetworkFile(file, path).read());
     }

@@ -6,6 +6,7 @@ import dev.plumbline.geometry.Transducer;
 import dev.plumbline.geometry.TransducerCatalogue;
 import dev.plumbline.problem.Refusal;
 import java.io.InputStream;
+import java.nio.file.Path;
 
 /** The transducer catalogue, {@code transducers.json}; schema {@code docs/site/transducers.schema.json}. */
 public final class TransducerFile {
@@ -25,6 +26,15 @@ public final class TransducerFile {
                 root.objects("transducers", "id", "kind", "footprint", "frequency", "beams").stream()
                         .map(fields -> transducer(fields, foundations))
                         .toList()));
+    }
+
+    /**
+     * Reads a site's catalogue.
+     *
+     * @throws Refusal when the file is not there or is no catalogue, naming the file
+     */
+    public static TransducerCatalogue read(Path path) {
+        return SiteFile.read(path, TransducerFile::read);
     }
 
     /** The catalogue that ships. */

@@ -9,6 +9,8 @@ import dev.plumbline.archive.Records;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.StatusReport;
 import dev.plumbline.document.AnswerJson;
+import dev.plumbline.geometry.TransducerCatalogue;
+import dev.plumbline.needle.NeedleCatalogue;
 import dev.plumbline.sight.SightSearch;
 import dev.plumbline.worklist.Worklist;
 import io.javalin.Javalin;
@@ -41,7 +43,14 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Cases cases, Records records, AnswerJson answers, Traffic traffic) {}
+    public record Rooms(Archive archive, Cases cases, Records records, Catalogues catalogues, Traffic traffic) {
+        private AnswerJson answers() {
+            return new AnswerJson(catalogues.needles());
+        }
+    }
+
+    /** What equipment there is to choose from. */
+    public record Catalogues(NeedleCatalogue needles, TransducerCatalogue transducers) {}
 
     /**
      * What goes on with other systems.
@@ -66,6 +75,7 @@ public final class Doors implements AutoCloseable {
                     new PlanRoutes(new HeldFrames(rooms.archive()), rooms.answers()).register(config.routes);
                     new FrameRoutes(rooms.archive()).register(config.routes);
                     new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
+                    new SiteListRoutes(rooms.catalogues(), rooms.cases().site()).register(config.routes);
                     new CaseRoutes(rooms.cases()).register(config.routes);
                     new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
                     new DispatchRoutes(rooms.traffic()).register(config.routes);

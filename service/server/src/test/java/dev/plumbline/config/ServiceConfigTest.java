@@ -4,11 +4,16 @@ package dev.plumbline.config;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -38,14 +43,32 @@ class ServiceConfigTest {
 
     @Test
     void everyFieldIsTaken() throws IOException {
-        ServiceConfig config = read(",\"host\":\"localhost\",\"port\":0,\"dataFolder\":\"data\","
-                + "\"institution\":\"Sample Hospital\",\"country\":\"DE\",\"needles\":\"needles.json\"");
+        ServiceConfig config = read(
+                ",\"host\":\"localhost\",\"port\":0,\"dataFolder\":\"data\","
+                        + "\"institution\":\"Sample Hospital\",\"country\":\"DE\",\"needles\":\"needles.json\",\"transducers\":\"transducers.json\"");
         assertThat(config.host()).isEqualTo("localhost");
         assertThat(config.port()).isZero();
         assertThat(config.dataFolder()).contains(folder.resolve("data").toAbsolutePath());
         assertThat(config.institution()).isEqualTo("Sample Hospital");
         assertThat(config.country()).isEqualTo("DE");
         assertThat(config.needles()).contains(folder.resolve("needles.json").toAbsolutePath());
+        assertThat(config.transducers())
+                .contains(folder.resolve("transducers.json").toAbsolutePath());
+    }
+
+    @Test
+    void theSchemaDescribesEveryFieldAndNoOther() throws IOException {
+        JsonNode properties = new ObjectMapper()
+                .readTree(Path.of("../../docs/site/service.schema.json").toFile())
+                .path("properties");
+        List<String> described = new ArrayList<>();
+        properties.fieldNames().forEachRemaining(described::add);
+        assertThat(described).contains("schema");
+        described.removeAll(List.of("schema", "about"));
+        assertThat(described).containsExactlyInAnyOrder(ServiceConfig.FIELDS);
+        assertThat(properties.path("site").path("properties").properties())
+                .extracting(Map.Entry::getKey)
+                .containsExactlyInAnyOrder(BedsideFiles.FIELDS);
     }
 
     @ParameterizedTest

@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** The state table against another transcription of PS3.8, table 9-10. */
+/** The state table against an independent copy of PS3.8, table 9-10. */
 class StateTableExternalValuesTest {
     @Test
     void everyCellIsTheStandards() throws IOException {

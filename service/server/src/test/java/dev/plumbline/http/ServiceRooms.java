@@ -9,11 +9,11 @@ import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
+import dev.plumbline.config.TransducerFile;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.StatusReport;
-import dev.plumbline.document.AnswerJson;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -58,7 +58,7 @@ final class ServiceRooms implements AutoCloseable {
                 archive,
                 cases,
                 new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK),
-                new AnswerJson(NeedleFile.shipped()),
+                new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
                 new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()));
     }
 
