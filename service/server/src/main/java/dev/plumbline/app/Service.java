@@ -8,6 +8,7 @@ import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Outbound;
+import dev.plumbline.archive.RecordIndex;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.archive.StoreDamaged;
@@ -76,6 +77,7 @@ final class Service implements AutoCloseable {
         Cases cases = new Cases(archive, uses.bedside(), clock);
         RecordComposer composer = new RecordComposer(installation(store, settings), uses.companions());
         Records records = new Records(archive, composer, cases, clock);
+        new RecordIndex(archive).complete().damages().forEach(damage -> LOG.error("Not listed: {}", damage));
         this.traffic = Traffic.start(
                 settings.network(),
                 new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
