@@ -32,7 +32,11 @@ public record Standing(
 
     private static final int TAG_BYTES = 16;
 
-    /** @param chain all revisions of the case, oldest first */
+    /**
+     * Where a revision stands.
+     *
+     * @param chain all revisions of the case, oldest first
+     */
     public static Standing of(StoredRevision revision, List<StoredRevision> chain) {
         Optional<StoredRevision> withdrawal =
                 chain.stream().filter(each -> each.state() == State.WITHDRAWN).findFirst();

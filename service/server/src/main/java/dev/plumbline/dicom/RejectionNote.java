@@ -6,9 +6,8 @@ import dev.plumbline.dicom.ItemValue.Instance;
 import dev.plumbline.record.Withdrawal;
 import dev.plumbline.record.Withdrawal.Ground;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -20,15 +19,19 @@ final class RejectionNote {
     private static final Code QUALITY = Codes.dcm("113001");
     private static final Code MODIFIER = Codes.dcm("113011");
     private static final Code DESCRIPTION = Codes.dcm("113012");
-    private static final Map<Ground, Title> TITLES = new EnumMap<>(Map.of(
-            Ground.WRONG_PATIENT_OR_SIDE, new Title(Codes.dcm("113037"), Optional.empty()),
-            Ground.WRONG_WORKLIST_ENTRY, new Title(Codes.dcm("113038"), Optional.empty()),
-            Ground.INAPPROPRIATE_PROCESSING, new Title(QUALITY, Optional.of(Codes.dcm("111219"))),
-            Ground.OTHER, new Title(QUALITY, Optional.of(Codes.dcm("111220")))));
 
     private RejectionNote() {}
 
     private record Title(Code title, Optional<Code> modifier) {}
+
+    private static Title title(Ground ground) {
+        return switch (ground) {
+            case WRONG_PATIENT_OR_SIDE -> new Title(Codes.dcm("113037"), Optional.empty());
+            case WRONG_WORKLIST_ENTRY -> new Title(Codes.dcm("113038"), Optional.empty());
+            case INAPPROPRIATE_PROCESSING -> new Title(QUALITY, Optional.of(Codes.dcm("111219")));
+            case OTHER -> new Title(QUALITY, Optional.of(Codes.dcm("111220")));
+        };
+    }
 
     /**
      * The note over objects of one study.
@@ -56,7 +59,7 @@ final class RejectionNote {
     }
 
     private static ContentItem root(Withdrawal withdrawal, List<DataSet> objects, Installation installation) {
-        Title title = TITLES.get(withdrawal.ground());
+        Title title = title(withdrawal.ground());
         List<ContentItem> children = new ArrayList<>();
         title.modifier()
                 .ifPresent(modifier -> children.add(ContentItem.code(Relation.HAS_CONCEPT_MOD, MODIFIER, modifier)));
@@ -85,16 +88,9 @@ final class RejectionNote {
 
     /** Why the note withdraws; empty where its title is none of a withdrawal. */
     static Optional<Ground> ground(ContentItem root) {
-        return TITLES.entrySet().stream()
-                .filter(entry -> root.isNamed(entry.getValue().title())
-                        && entry.getValue()
-                                .modifier()
-                                .equals(root.codeOf(MODIFIER)
-                                        .filter(code -> entry.getValue()
-                                                .modifier()
-                                                .filter(code::means)
-                                                .isPresent())))
-                .map(Map.Entry::getKey)
+        return Arrays.stream(Ground.values())
+                .filter(ground -> root.isNamed(title(ground).title())
+                        && root.codeOf(MODIFIER).equals(title(ground).modifier()))
                 .findFirst();
     }
 

@@ -44,8 +44,8 @@ public final class CaseChanges {
         if (Canonical.text(before).equals(Canonical.text(after))) {
             return;
         }
-        boolean opened = isOpened(before) && (isOpened(after) || after.isMissingNode())
-                || before.isMissingNode() && isOpened(after);
+        boolean opened = (isOpened(before) && (isOpened(after) || after.isMissingNode()))
+                || (before.isMissingNode() && isOpened(after));
         if (opened && (before.isObject() || after.isObject())) {
             object(place, orEmpty(before), orEmpty(after));
         } else if (opened) {

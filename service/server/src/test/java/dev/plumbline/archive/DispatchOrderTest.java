@@ -27,8 +27,7 @@ class DispatchOrderTest {
         }
         try (DataFolder folder = DataFolder.open(data);
                 SqliteStore store = SqliteStore.open(folder.database())) {
-            Archive archive =
-                    new Archive(folder, store, new LowWater(0, 0), new Outbound(List.of("pacs"), () -> {}));
+            Archive archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(List.of("pacs"), () -> {}));
             archive.file(new Filing(
                     new StoredCase("case-1", "{}", Instant.parse("2026-01-05T09:30:00Z")),
                     new StoredRevision(

@@ -84,12 +84,19 @@ class SrConformanceTest {
         }
         for (Withdrawal.Ground ground : Withdrawal.Ground.values()) {
             Withdrawal withdrawal = new Withdrawal(
-                    first.caseId(), 2, ground, "Said in words", "Sample^Head", first.time().plusHours(2));
+                    first.caseId(),
+                    2,
+                    ground,
+                    "Said in words",
+                    "Sample^Head",
+                    first.time().plusHours(2));
             Path file = folder.resolve("NOTE-" + ground + ".dcm");
             Files.write(
                     file,
                     composer.withdraw(
-                                    withdrawal, DicomFile.open(reports.get("IN_PLANE")).header(), headers)
+                                    withdrawal,
+                                    DicomFile.open(reports.get("IN_PLANE")).header(),
+                                    headers)
                             .bytes());
             notes.add(file);
         }
@@ -172,10 +179,11 @@ class SrConformanceTest {
                         || (!reports.containsValue(report)
                                 && line.contains("Check for template constraints not yet supported")));
         assertThat(verdict.lines())
-                .anyMatch(line -> line.matches(".*(" + (
-                        reports.containsValue(report)
+                .anyMatch(line -> line.matches(".*("
+                        + (reports.containsValue(report)
                                 ? "Imaging Measurement Report"
-                                : notes.contains(report) ? "Rejected|Incorrect" : "For Report Attachment") + ").*"));
+                                : notes.contains(report) ? "Rejected|Incorrect" : "For Report Attachment")
+                        + ").*"));
     }
 
     @ParameterizedTest

@@ -139,7 +139,8 @@ class RecordLifeFlowTest {
         byte[] signedBytes = Files.readAllBytes(dicom(signed).path());
         assertThat(flags(report)).isEqualTo("COMPLETE VERIFIED FINAL");
         assertThat(report.items(Tag.PREDECESSOR_DOCUMENTS_SEQUENCE)).isEmpty();
-        assertThat(report.string(Tag.SERIES_DATE)).isEqualTo(dicom(draft).header().string(Tag.SERIES_DATE));
+        assertThat(report.string(Tag.SERIES_DATE))
+                .isEqualTo(dicom(draft).header().string(Tag.SERIES_DATE));
         assertThat(record(draft).path("successor").asText()).isEqualTo(signed);
         assertThat(record(signed).path("draft").asText()).isEqualTo(draft);
 
@@ -163,7 +164,8 @@ class RecordLifeFlowTest {
                 .items(Tag.REFERENCED_SOP_SEQUENCE)
                 .get(0);
         assertThat(predecessor.string(Tag.REFERENCED_SOP_INSTANCE_UID)).contains(signed);
-        assertThat(amendedFile.header().string(Tag.SERIES_INSTANCE_UID)).isEqualTo(report.string(Tag.SERIES_INSTANCE_UID));
+        assertThat(amendedFile.header().string(Tag.SERIES_INSTANCE_UID))
+                .isEqualTo(report.string(Tag.SERIES_INSTANCE_UID));
         assertThat(amendedFile.header().string(Tag.SERIES_TIME)).isEqualTo(report.string(Tag.SERIES_TIME));
         conforms(amendedFile);
         assertThat(door.send(door.request("/v1/records/" + amended).header("Accept", "text/plain"))
@@ -185,16 +187,18 @@ class RecordLifeFlowTest {
         assertThat(record(note).path("predecessor").asText()).isEqualTo(amended);
         List<String> named = new ArrayList<>();
         DataSet noteHeader = dicom(note).header();
-        noteHeader.items(Tag.CURRENT_REQUESTED_PROCEDURE_EVIDENCE_SEQUENCE).forEach(study -> study.items(
-                        Tag.REFERENCED_SERIES_SEQUENCE)
-                .forEach(series -> series.items(Tag.REFERENCED_SOP_SEQUENCE)
-                        .forEach(item -> named.add(
-                                item.string(Tag.REFERENCED_SOP_INSTANCE_UID).orElseThrow()))));
+        noteHeader
+                .items(Tag.CURRENT_REQUESTED_PROCEDURE_EVIDENCE_SEQUENCE)
+                .forEach(study -> study.items(Tag.REFERENCED_SERIES_SEQUENCE)
+                        .forEach(series -> series.items(Tag.REFERENCED_SOP_SEQUENCE)
+                                .forEach(item -> named.add(item.string(Tag.REFERENCED_SOP_INSTANCE_UID)
+                                        .orElseThrow()))));
         assertThat(named).containsExactlyInAnyOrderElementsOf(objects(signed, amended));
 
         assertThat(Files.readAllBytes(dicom(draft).path())).isEqualTo(draftBytes);
         assertThat(Files.readAllBytes(dicom(signed).path())).isEqualTo(signedBytes);
-        assertThat(door.get("/dicomweb/instances?SOPInstanceUID=" + note).json()).hasSize(1);
+        assertThat(door.get("/dicomweb/instances?SOPInstanceUID=" + note).json())
+                .hasSize(1);
     }
 
     private List<String> objects(String... uids) throws Exception {
@@ -213,12 +217,15 @@ class RecordLifeFlowTest {
         OpenDoor.Answer again = step(draft, "sign", SIGNATURE);
         assertThat(again.status()).as(again.text()).isEqualTo(200);
         assertThat(again.json()).isEqualTo(first.json());
-        assertThat(step(draft, "sign", "{\"signature\":{\"name\":\"Sample^Signer\"}}").status())
+        assertThat(step(draft, "sign", "{\"signature\":{\"name\":\"Sample^Signer\"}}")
+                        .status())
                 .isEqualTo(200);
-        assertThat(problem(step(draft, "sign", SIGNATURE.replace("Signer", "Other")))).isEqualTo("409 conflict ");
+        assertThat(problem(step(draft, "sign", SIGNATURE.replace("Signer", "Other"))))
+                .isEqualTo("409 conflict ");
         String signed = first.json().path("recordUid").asText();
         assertThat(step(signed, "sign", SIGNATURE).status()).isEqualTo(200);
-        assertThat(problem(step(signed, "sign", SIGNATURE.replace("Signer", "Other")))).isEqualTo("409 conflict ");
+        assertThat(problem(step(signed, "sign", SIGNATURE.replace("Signer", "Other"))))
+                .isEqualTo("409 conflict ");
 
         OpenDoor.Answer amended = step(signed, "amend", amendment("a", 44));
         assertThat(step(signed, "amend", amendment("a", 44)).status()).isEqualTo(200);
@@ -271,7 +278,9 @@ class RecordLifeFlowTest {
         assertThat(record(draft).path("successor").isNull()).isTrue();
         ObjectNode body = (ObjectNode) JSON.readTree(SIGNATURE);
         ObjectNode reasons = ((ObjectNode) body.get("signature")).putObject("incompleteBecause");
-        refused.json().path("missing").forEach(item -> reasons.put(item.path("item").asText(), "not asked"));
+        refused.json()
+                .path("missing")
+                .forEach(item -> reasons.put(item.path("item").asText(), "not asked"));
         assertThat(reasons).isNotEmpty();
         OpenDoor.Answer signed = step(draft, "sign", body.toString());
         assertThat(signed.status()).as(signed.text()).isEqualTo(201);
@@ -283,14 +292,20 @@ class RecordLifeFlowTest {
     @Test
     void aDraftThatTheCaseHasLeftBehindIsNotSigned() throws Exception {
         door.post("/v1/cases", unsigned().put("caseId", "going-on").toString());
-        String draft = door.post("/v1/records", "{\"caseId\":\"going-on\"}").json().path("recordUid").asText();
+        String draft = door.post("/v1/records", "{\"caseId\":\"going-on\"}")
+                .json()
+                .path("recordUid")
+                .asText();
         assertThat(door.post(
                                 "/v1/cases/going-on/team",
                                 "{\"id\":\"t-1\",\"name\":\"Sample^Assistant\",\"role\":\"assistant\"}")
                         .status())
                 .isEqualTo(201);
         assertThat(problem(step(draft, "sign", SIGNATURE))).isEqualTo("409 conflict ");
-        String next = door.post("/v1/records", "{\"caseId\":\"going-on\"}").json().path("recordUid").asText();
+        String next = door.post("/v1/records", "{\"caseId\":\"going-on\"}")
+                .json()
+                .path("recordUid")
+                .asText();
         assertThat(next).isNotEqualTo(draft);
         assertThat(problem(step(draft, "sign", SIGNATURE))).isEqualTo("409 conflict ");
         assertThat(step(next, "sign", SIGNATURE).status()).isEqualTo(201);
@@ -447,7 +462,10 @@ class RecordLifeFlowTest {
     @Test
     void theIndexIsMadeAgainFromTheFilesAlone() throws Exception {
         String first = signed();
-        String amended = step(first, "amend", amendment("a", 44)).json().path("recordUid").asText();
+        String amended = step(first, "amend", amendment("a", 44))
+                .json()
+                .path("recordUid")
+                .asText();
         SampleSet set = new SampleSet(1);
         SampleObjects objects = new SampleObjects(set);
         door.postDicom("/v1/frames", objects.file(set.outOfPlanePlan()));
@@ -477,7 +495,11 @@ class RecordLifeFlowTest {
             RecordQuery all = RecordQuery.of(Map.of(), 100, 100);
             JsonNode after = JSON.readTree(new RecordList(store, all).json().toString());
             assertThat(after).isEqualTo(before);
-            assertThat(store.revisionOfReport(amended).orElseThrow().change().orElseThrow().words())
+            assertThat(store.revisionOfReport(amended)
+                            .orElseThrow()
+                            .change()
+                            .orElseThrow()
+                            .words())
                     .isEqualTo("intent entryDistanceMm: 44 instead of 45");
         }
         door = new OpenDoor();
