@@ -105,7 +105,7 @@ class LifeCommandsFlowTest {
                 plumbline("amend", signed, "--case", corrected.toString(), "--reason", "read off wrongly", "--json"));
         Done listed = plumbline("records", "--differs");
         assertThat(listed.code()).as(listed.err()).isZero();
-        assertThat(listed.out()).contains(signed, amended, "obs-1 angleToSkinDeg", "2 records.");
+        assertThat(listed.out()).contains(signed, amended, "obs-1 angleToSkinDeg", "3 records.");
         assertThat(plumbline("records", "--csv", "--state", "amended").out().split("\r\n"))
                 .hasSize(2);
         Done withdrawn = plumbline(
