@@ -3,6 +3,7 @@ package dev.plumbline.record;
 
 import dev.plumbline.deviation.Comparison;
 import java.time.OffsetDateTime;
+import java.util.Optional;
 
 /**
  * One revision of a record: the case as it stood and what was computed from it. A pure function of it gives the objects.
@@ -10,6 +11,7 @@ import java.time.OffsetDateTime;
  * @param revision from 1, rising with every amendment
  * @param time of the revision: the signature's, or for a draft the time it was made; the only clock of its objects
  * @param begun time of the record's first revision: its series began then, and say so in every revision
+ * @param amendment empty for what replaces nothing
  */
 public record RecordRevision(
         String caseId,
@@ -17,11 +19,28 @@ public record RecordRevision(
         CaseDocument document,
         Comparison comparison,
         OffsetDateTime time,
-        OffsetDateTime begun) {
+        OffsetDateTime begun,
+        Optional<Amendment> amendment) {
     /** A first revision, which begins the record's series. */
     public RecordRevision(
             String caseId, int revision, CaseDocument document, Comparison comparison, OffsetDateTime time) {
         this(caseId, revision, document, comparison, time, time);
+    }
+
+    /** A revision that replaces nothing. */
+    public RecordRevision(
+            String caseId,
+            int revision,
+            CaseDocument document,
+            Comparison comparison,
+            OffsetDateTime time,
+            OffsetDateTime begun) {
+        this(caseId, revision, document, comparison, time, begun, Optional.empty());
+    }
+
+    /** The same as an amendment. */
+    public RecordRevision amending(Amendment why) {
+        return new RecordRevision(caseId, revision, document, comparison, time, begun, Optional.of(why));
     }
 
     public boolean signed() {

@@ -65,7 +65,11 @@ public final class Main {
                         out,
                         err)
                 .with(new DemoCommand(out))
-                .with(new SiteCommands(new Terminal(out, err), clock, Main::usualFolder));
+                .with(new SiteCommands(
+                        new Terminal(out, err),
+                        clock,
+                        Main::usualFolder,
+                        (config, work) -> Service.inFolder(settings(config), clock, work)));
     }
 
     private static Installation commandLine() {

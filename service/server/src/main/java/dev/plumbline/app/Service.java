@@ -8,8 +8,10 @@ import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Outbound;
+import dev.plumbline.archive.RecordIndex;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.archive.Store;
 import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
@@ -29,6 +31,7 @@ import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -72,8 +75,8 @@ final class Service implements AutoCloseable {
         Uses uses = settings.uses();
         Clock clock = Clock.system(ZoneId.systemDefault());
         Cases cases = new Cases(archive, uses.bedside(), clock);
-        RecordComposer composer = new RecordComposer(installation(store, settings), uses.companions());
-        Records records = new Records(archive, composer, cases, clock);
+        Records records = records(archive, cases, settings, clock);
+        new RecordIndex(archive).complete().damages().forEach(damage -> LOG.error("Not listed: {}", damage));
         this.traffic = Traffic.start(
                 settings.network(),
                 new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
@@ -90,9 +93,33 @@ final class Service implements AutoCloseable {
         }
     }
 
+    private static Records records(Archive archive, Cases cases, Settings settings, Clock clock) {
+        Installation installation = installation(archive.store(), settings);
+        return new Records(
+                archive, new RecordComposer(installation, settings.uses().companions()), cases, clock);
+    }
+
+    /**
+     * Work on the records of a folder that no service uses; what it makes is queued for when one runs again.
+     *
+     * @throws dev.plumbline.problem.Refusal when another process uses the folder
+     */
+    static <T> T inFolder(Settings settings, Clock clock, Function<Records, T> work) throws IOException {
+        try (DataFolder folder = DataFolder.open(settings.data());
+                SqliteStore store = SqliteStore.open(folder.database())) {
+            Outbound outbound = new Outbound(destinations(settings.network()), () -> {});
+            Archive archive = new Archive(folder, store, LowWater.USUAL, outbound);
+            Cases cases = new Cases(archive, settings.uses().bedside(), clock);
+            return work.apply(records(archive, cases, settings, clock));
+        }
+    }
+
     private Outbound outbound(Network network) {
-        return new Outbound(
-                network.peers(SitePeer.Use.ARCHIVE).stream().map(SitePeer::name).toList(), () -> queued.run());
+        return new Outbound(destinations(network), () -> queued.run());
+    }
+
+    private static List<String> destinations(Network network) {
+        return network.peers(SitePeer.Use.ARCHIVE).stream().map(SitePeer::name).toList();
     }
 
     private static Doors.Service about(BooleanSupplier ready) {
@@ -127,7 +154,7 @@ final class Service implements AutoCloseable {
         return Doors.degraded(settings.address(), about(() -> false), List.of(named));
     }
 
-    private static Installation installation(SqliteStore store, Settings settings) {
+    private static Installation installation(Store store, Settings settings) {
         String uid = store.deviceObserverUid(() -> randomUid(UUID.randomUUID()));
         String serial = uid.substring(uid.length() - 12);
         return new Installation(

@@ -47,6 +47,11 @@ public final class Archive {
         this.outbound = outbound;
     }
 
+    /** The folder that holds everything. */
+    Path root() {
+        return files.root();
+    }
+
     public Store store() {
         return store;
     }
@@ -190,6 +195,15 @@ public final class Archive {
      * @throws Refusal {@link Problem.Conflict} or {@link Problem.KeyReused} when something else is held in its place
      */
     public Filed file(Filing filing) {
+        return file(filing, () -> {});
+    }
+
+    /**
+     * As {@link #file(Filing)}, with something to be looked at while nobody else can write.
+     *
+     * @param still throws a Refusal where what the filing was made from no longer holds; then nothing is kept
+     */
+    public Filed file(Filing filing, Runnable still) {
         files.requireRoom(
                 filing.objects().stream().mapToLong(bytes -> bytes.length).sum());
         List<Staged> staged = new ArrayList<>();
@@ -199,8 +213,11 @@ public final class Archive {
             for (int i = 0; i < staged.size(); i++) {
                 isKnown(objects.get(i), staged.get(i));
             }
-            staged.forEach(files::place);
-            Filed filed = store.write(writing -> commit(filing, objects, writing));
+            Filed filed = store.write(writing -> {
+                still.run();
+                staged.forEach(files::place);
+                return commit(filing, objects, writing);
+            });
             outbound.queued().run();
             return filed;
         } finally {
@@ -212,6 +229,9 @@ public final class Archive {
         writing.add(filing.stored());
         objects.forEach(writing::add);
         boolean added = writing.add(filing.revision());
+        if (added) {
+            filing.row().ifPresent(writing::add);
+        }
         if (added && !objects.isEmpty()) {
             writing.queue(filing, outbound.destinations());
         }

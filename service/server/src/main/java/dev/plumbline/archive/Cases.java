@@ -6,7 +6,9 @@ import dev.plumbline.dicom.AcquisitionTime;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.ImageIdentity;
 import dev.plumbline.document.CaseInputs;
+import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.CasePart;
+import dev.plumbline.document.Door;
 import dev.plumbline.document.GrowingCase;
 import dev.plumbline.document.LogJson;
 import dev.plumbline.problem.Problem;
@@ -17,6 +19,7 @@ import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.SigningCheck;
 import dev.plumbline.record.SiteRules;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -152,8 +155,15 @@ public final class Cases {
         document.bedside().session().stream()
                 .flatMap(session -> archive.store().casesOf(session).stream())
                 .filter(id -> !document.caseId().equals(Optional.of(id)))
-                .forEach(id -> linked.add(held(id).document()));
+                .forEach(id -> linked.add(signedOrHeld(id)));
         return linked;
+    }
+
+    /** What was signed last, which an amendment may have mended; else the case as it stands. */
+    private CaseDocument signedOrHeld(String caseId) {
+        return Standing.newestSigned(archive.store().revisions(caseId))
+                .map(signed -> CaseJson.read(signed.document().getBytes(StandardCharsets.UTF_8), Door.HTTP))
+                .orElseGet(() -> held(caseId).document());
     }
 
     private boolean patientKnown(CaseDocument document) {

@@ -9,10 +9,21 @@ import java.util.Optional;
  * that comes again. Kept together or not at all.
  *
  * @param objects whole DICOM files; none for a draft
+ * @param row by which it is found
  */
-public record Filing(StoredCase stored, StoredRevision revision, List<byte[]> objects, Optional<KeptAnswer> answer) {
+public record Filing(
+        StoredCase stored,
+        StoredRevision revision,
+        List<byte[]> objects,
+        Optional<KeptAnswer> answer,
+        Optional<RecordRow> row) {
     public Filing {
         objects = List.copyOf(objects);
+    }
+
+    /** What no list speaks of. */
+    public Filing(StoredCase stored, StoredRevision revision, List<byte[]> objects, Optional<KeptAnswer> answer) {
+        this(stored, revision, objects, answer, Optional.empty());
     }
 
     /**

@@ -158,6 +158,10 @@ final class ObjectFiles {
         }
     }
 
+    Path root() {
+        return folder.root();
+    }
+
     Path file(String digest) {
         return folder.object(digest);
     }

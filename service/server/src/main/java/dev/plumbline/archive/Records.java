@@ -46,6 +46,7 @@ public final class Records {
     private final RecordComposer composer;
     private final Cases cases;
     private final Clock clock;
+    private final RecordIndex index;
 
     public Records(Archive archive, RecordComposer composer, Cases cases, Clock clock) {
         this.archive = archive;
@@ -53,6 +54,12 @@ public final class Records {
         this.composer = composer;
         this.cases = cases;
         this.clock = clock;
+        this.index = new RecordIndex(archive);
+    }
+
+    /** What happens to records after they were made. */
+    public RecordLife life() {
+        return new RecordLife(this, archive, cases);
     }
 
     /** A request that carries a key, so that it can come again without harm. */
@@ -99,7 +106,7 @@ public final class Records {
      *
      * @throws Refusal where the case cannot be recorded, or another content is held under its identifier
      */
-    public Reply file(CaseDocument document, Optional<Request> request, Wording<StoredRevision> wording) {
+    public Reply file(CaseDocument document, Optional<Request> request, Wording<Standing> wording) {
         Optional<Reply> earlier = request.flatMap(this::answered);
         if (earlier.isPresent()) {
             return earlier.get();
@@ -110,27 +117,112 @@ public final class Records {
                 archive.store().revisions(identified.caseId().orElseThrow());
         Optional<StoredRevision> same = same(revisions, identified);
         if (same.isPresent()) {
-            Reply again = new Reply(HELD, wording.body(same.get()));
-            archive.store().write(writing -> request.map(r -> writing.add(kept(r, again))));
-            return again;
+            return again(Standing.of(same.get(), revisions), request, wording);
         }
         cases.check(identified);
         if (identified.signature().isPresent()) {
             cases.requireSignable(identified);
         }
-        RecordRevision revision = compute(identified, revisions.size() + FIRST_REVISION);
+        OffsetDateTime time = identified.signature().map(Signature::time).orElseGet(this::now);
+        RecordRevision revision =
+                compute(identified, new Place(revisions.size() + FIRST_REVISION, time, begun(revisions, time)));
+        return file(made(revision, Optional.empty()), request, wording, () -> {});
+    }
+
+    /** A revision with its objects, ready to be kept. */
+    record Made(RecordRevision revision, StoredRevision stored, List<ComposedObject> objects) {}
+
+    /**
+     * Which revision it is.
+     *
+     * @param begun when the series of its reports began
+     */
+    record Place(int number, OffsetDateTime time, OffsetDateTime begun) {}
+
+    /** When the first revision was made; of the one to come where there is none. */
+    static OffsetDateTime begun(List<StoredRevision> revisions, OffsetDateTime first) {
+        return revisions.isEmpty() ? first : revisions.get(0).time();
+    }
+
+    Made made(RecordRevision revision, Optional<StoredRevision.Change> change) {
         List<ComposedObject> objects = composer.compose(revision, frames);
-        StoredRevision stored = stored(revision, objects);
-        Reply reply = new Reply(CREATED, wording.body(stored));
-        archive.file(new Filing(
-                stored(identified),
-                stored,
-                revision.signed() ? objects.stream().map(ComposedObject::bytes).toList() : List.of(),
-                request.map(r -> kept(r, reply))));
+        return new Made(revision, stored(revision, objects, change), objects);
+    }
+
+    /** Keeps what was made; durable when it returns. */
+    Reply file(Made made, Optional<Request> request, Wording<Standing> wording, Runnable still) {
+        StoredRevision stored = made.stored();
+        List<StoredRevision> chain = new ArrayList<>(archive.store().revisions(stored.caseId()));
+        chain.add(stored);
+        Reply reply = new Reply(CREATED, wording.body(Standing.of(stored, chain)));
+        archive.file(
+                new Filing(
+                        stored(made.revision().document()),
+                        stored,
+                        made.revision().signed()
+                                ? made.objects().stream()
+                                        .map(ComposedObject::bytes)
+                                        .toList()
+                                : List.of(),
+                        request.map(r -> kept(r, reply)),
+                        Optional.of(index.row(made.revision(), stored.reportUid()))),
+                still);
         return reply;
     }
 
-    private Optional<Reply> answered(Request request) {
+    /** Keeps a note of withdrawal. */
+    Reply file(
+            ComposedObject note,
+            StoredRevision stored,
+            Optional<Request> request,
+            Wording<Standing> wording,
+            Runnable still) {
+        List<StoredRevision> chain = new ArrayList<>(archive.store().revisions(stored.caseId()));
+        chain.add(stored);
+        Reply reply = new Reply(CREATED, wording.body(Standing.of(stored, chain)));
+        archive.file(
+                new Filing(
+                        archive.store().storedCase(stored.caseId()).orElseThrow(),
+                        stored,
+                        List.of(note.bytes()),
+                        request.map(r -> kept(r, reply))),
+                still);
+        return reply;
+    }
+
+    /** Answers for something that is held already. */
+    Reply again(Standing held, Optional<Request> request, Wording<Standing> wording) {
+        Reply again = new Reply(HELD, wording.body(held));
+        archive.store().write(writing -> request.map(r -> writing.add(kept(r, again))));
+        return again;
+    }
+
+    RecordComposer composer() {
+        return composer;
+    }
+
+    HeldFrames frames() {
+        return frames;
+    }
+
+    OffsetDateTime now() {
+        return clock.instant()
+                .truncatedTo(ChronoUnit.SECONDS)
+                .atZone(clock.getZone())
+                .toOffsetDateTime();
+    }
+
+    /** A revision among the others of its case. */
+    public Standing standing(StoredRevision revision) {
+        return Standing.of(revision, archive.store().revisions(revision.caseId()));
+    }
+
+    /** Records that a query asks for. */
+    public RecordList list(RecordQuery query) {
+        return new RecordList(archive.store(), query);
+    }
+
+    Optional<Reply> answered(Request request) {
         return archive.store()
                 .answer(request.key(), request.bodyDigest(), clock.instant())
                 .map(kept -> new Reply(kept.status(), kept.body()));
@@ -204,20 +296,16 @@ public final class Records {
         return cases.held(caseId).document();
     }
 
-    private RecordRevision compute(CaseDocument document, int number) {
+    RecordRevision compute(CaseDocument document, Place place) {
         CaseInputs inputs = CaseInputs.of(document, frames::geometry);
         Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
-        OffsetDateTime time = document.signature()
-                .map(Signature::time)
-                .orElseGet(() -> clock.instant()
-                        .truncatedTo(ChronoUnit.SECONDS)
-                        .atZone(clock.getZone())
-                        .toOffsetDateTime());
-        return new RecordRevision(document.caseId().orElseThrow(), number, document, comparison, time);
+        return new RecordRevision(
+                document.caseId().orElseThrow(), place.number(), document, comparison, place.time(), place.begun());
     }
 
     /** A draft keeps its objects to itself: they are composed again when somebody asks. */
-    private static StoredRevision stored(RecordRevision revision, List<ComposedObject> objects) {
+    private static StoredRevision stored(
+            RecordRevision revision, List<ComposedObject> objects, Optional<StoredRevision.Change> change) {
         List<String> reportFirst = new ArrayList<>();
         for (ComposedObject object : revision.signed() ? objects : List.<ComposedObject>of()) {
             reportFirst.add(object.isReport() ? 0 : reportFirst.size(), object.sopInstanceUid());
@@ -229,7 +317,8 @@ public final class Records {
                 revision.signed() ? StoredRevision.State.SIGNED : StoredRevision.State.DRAFT,
                 CaseJson.canonical(revision.document()),
                 Uids.instance(revision.caseId(), revision.revision(), "sr"),
-                reportFirst);
+                reportFirst,
+                change);
     }
 
     /**
@@ -244,21 +333,14 @@ public final class Records {
                         "", "No record with this UID is held here.", "List the records with GET /v1/records.")));
     }
 
-    /** The records of one case, or of all, newest first. */
-    public List<StoredRevision> revisions(Optional<String> caseId, int limit, int offset) {
-        return caseId.map(id -> archive.store().revisions(id))
-                .orElseGet(() -> archive.store().revisions(limit, offset));
-    }
-
     /** The revision with what it says, and plan, observations and deviations computed again from that. */
     public RecordRevision read(StoredRevision stored) {
         CaseDocument document = read(stored.document());
-        CaseInputs inputs = CaseInputs.of(document, frames::geometry);
-        Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
-        return new RecordRevision(stored.caseId(), stored.revision(), document, comparison, stored.time());
+        OffsetDateTime begun = begun(archive.store().revisions(stored.caseId()), stored.time());
+        return compute(document, new Place(stored.revision(), stored.time(), begun));
     }
 
-    private static CaseDocument read(String canonical) {
+    static CaseDocument read(String canonical) {
         return CaseJson.read(canonical.getBytes(StandardCharsets.UTF_8), Door.HTTP);
     }
 

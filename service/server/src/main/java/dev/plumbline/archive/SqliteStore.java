@@ -17,7 +17,8 @@ import java.util.function.Supplier;
 /** The store in one SQLite file. */
 public final class SqliteStore implements Store {
     private static final String REVISION =
-            "SELECT case_id, revision, time, state, document, report_uid FROM revisions ";
+            "SELECT case_id, revision, time, state, document, report_uid, predecessor, reason, words, changed_by"
+                    + " FROM revisions ";
 
     private final SqliteDatabase database;
     private final SqliteObjects objects;
@@ -130,7 +131,37 @@ public final class SqliteStore implements Store {
                 StoredRevision.State.valueOf(row.getString(4)),
                 row.getString(5),
                 row.getString(6),
-                uids);
+                uids,
+                change(row));
+    }
+
+    private static Optional<StoredRevision.Change> change(ResultSet row) throws SQLException {
+        StoredRevision.Change change =
+                new StoredRevision.Change(row.getString(7), row.getString(8), row.getString(9), row.getString(10));
+        return change.predecessor().isEmpty() ? Optional.empty() : Optional.of(change);
+    }
+
+    @Override
+    public List<RecordListed> records(RecordQuery query) {
+        return new SqliteRecordSearch(database)
+                .uids(query).stream()
+                        .map(found -> new RecordListed(
+                                revisionOfReport(found.reportUid()).orElseThrow(), found.content()))
+                        .toList();
+    }
+
+    @Override
+    public int countRecords(RecordQuery query) {
+        return new SqliteRecordSearch(database).count(query);
+    }
+
+    @Override
+    public List<StoredRevision> unlistedRevisions() {
+        return database.query(
+                REVISION + "WHERE state <> 'WITHDRAWN' AND report_uid NOT IN (SELECT report_uid FROM record_rows)"
+                        + " ORDER BY rowid",
+                List.of(),
+                this::revision);
     }
 
     @Override

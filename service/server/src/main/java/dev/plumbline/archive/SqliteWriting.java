@@ -4,6 +4,7 @@ package dev.plumbline.archive;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.util.List;
+import java.util.function.Function;
 
 /** The writing half of the store; lives inside one transaction. What is there already stands. */
 final class SqliteWriting implements Store.Writing {
@@ -66,15 +67,19 @@ final class SqliteWriting implements Store.Writing {
     @Override
     public boolean add(StoredRevision revision) {
         int added = database.update(
-                "INSERT INTO revisions (case_id, revision, time, state, document, report_uid) VALUES (?, ?, ?, ?, ?, ?)"
-                        + " ON CONFLICT DO NOTHING",
+                "INSERT INTO revisions (case_id, revision, time, state, document, report_uid, predecessor, reason,"
+                        + " words, changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
                 List.of(
                         revision.caseId(),
                         revision.revision(),
                         revision.time().toString(),
                         revision.state().name(),
                         revision.document(),
-                        revision.reportUid()));
+                        revision.reportUid(),
+                        change(revision, StoredRevision.Change::predecessor),
+                        change(revision, StoredRevision.Change::reason),
+                        change(revision, StoredRevision.Change::words),
+                        change(revision, StoredRevision.Change::by)));
         if (added == 0) {
             requireSame(revision);
             return false;
@@ -89,6 +94,27 @@ final class SqliteWriting implements Store.Writing {
                             revision.objects().get(i)));
         }
         return true;
+    }
+
+    private static String change(StoredRevision revision, Function<StoredRevision.Change, String> what) {
+        return revision.change().map(what).orElse("");
+    }
+
+    @Override
+    public void add(RecordRow row) {
+        database.update(
+                "INSERT INTO record_rows (report_uid, moment, record_date, patient_id, block, laterality, operator,"
+                        + " differs, content) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
+                List.of(
+                        row.reportUid(),
+                        row.moment(),
+                        row.date(),
+                        row.patientId(),
+                        row.block(),
+                        row.laterality(),
+                        row.operator(),
+                        row.differs() ? 1 : 0,
+                        row.content()));
     }
 
     private void requireSame(StoredRevision revision) {

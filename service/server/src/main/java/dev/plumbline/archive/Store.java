@@ -46,6 +46,15 @@ public interface Store extends AutoCloseable {
     /** Of all cases, newest first. */
     List<StoredRevision> revisions(int limit, int offset);
 
+    /** Records that a query asks for, newest first; their notes of withdrawal are no records. */
+    List<RecordListed> records(RecordQuery query);
+
+    /** How many there are, whatever the page. */
+    int countRecords(RecordQuery query);
+
+    /** Reports and drafts that no list speaks of yet, oldest first. */
+    List<StoredRevision> unlistedRevisions();
+
     /**
      * The answer already given under a key, if one is still kept.
      *
@@ -87,6 +96,9 @@ public interface Store extends AutoCloseable {
          * @throws Refusal {@link Problem.Conflict} where the revision is there with another content
          */
         boolean add(StoredRevision revision);
+
+        /** Adds by what a revision that is there is found. */
+        void add(RecordRow row);
 
         /** Queues the record of a filing, which this transaction has added, for each of the destinations. */
         void queue(Filing filing, List<String> destinations);

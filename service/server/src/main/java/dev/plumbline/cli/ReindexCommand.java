@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.cli;
 
+import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Inspection;
+import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.RecordIndex;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.archive.StoreDamaged;
 import java.io.IOException;
@@ -20,7 +23,8 @@ import picocli.CommandLine.Option;
 @Command(
         name = "reindex",
         mixinStandardHelpOptions = true,
-        description = "Adds to the index every object file that it does not know. Exit 1 when a file cannot be used.")
+        description =
+                "Adds to the index every object file that it does not know, and the records they tell of. Exit 1 when a file cannot be used.")
 final class ReindexCommand implements Callable<Integer> {
     private static final List<String> STORE_FILES = List.of("", "-wal", "-shm");
 
@@ -48,10 +52,13 @@ final class ReindexCommand implements Callable<Integer> {
         try (DataFolder folder = DataFolder.open(site.dataFolder(usualFolder));
                 SqliteStore store = open(folder.database())) {
             Inspection.Reindexed reindexed = new Inspection(folder, store).reindex();
+            RecordIndex.Rebuilt records = new RecordIndex(new Archive(folder, store, new LowWater(0, 0))).rebuild();
             reindexed.damages().forEach(damage -> terminal.line(damage.toString()));
+            records.damages().forEach(damage -> terminal.line(damage.toString()));
             terminal.line(reindexed.added() + " objects were added to the index, which now has "
                     + store.objects().size() + ".");
-            return reindexed.damages().isEmpty() ? ExitCode.YES : ExitCode.NO;
+            terminal.line(records.added() + " records and withdrawals were read from their files.");
+            return reindexed.damages().isEmpty() && records.damages().isEmpty() ? ExitCode.YES : ExitCode.NO;
         }
     }
 

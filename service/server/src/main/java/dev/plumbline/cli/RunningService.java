@@ -41,6 +41,13 @@ final class RunningService {
         return answer(HttpRequest.newBuilder(address.resolve(path)).POST(BodyPublishers.noBody()));
     }
 
+    /** As {@link #post(String)}, with something to say. */
+    Optional<JsonNode> post(String path, JsonNode body) {
+        return answer(HttpRequest.newBuilder(address.resolve(path))
+                .header("Content-Type", "application/json")
+                .POST(BodyPublishers.ofString(body.toString())));
+    }
+
     private Optional<JsonNode> answer(HttpRequest.Builder request) {
         HttpResponse<byte[]> response;
         try {

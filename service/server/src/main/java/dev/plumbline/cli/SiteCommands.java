@@ -11,20 +11,27 @@ public final class SiteCommands {
     private final Terminal terminal;
     private final Clock clock;
     private final Supplier<Path> usualFolder;
+    private final LifeOfRecord.InFolder inFolder;
 
     /**
      * Commands that share these.
      *
      * @param usualFolder where everything is kept when a configuration does not say
+     * @param inFolder work on records where no service runs
      */
-    public SiteCommands(Terminal terminal, Clock clock, Supplier<Path> usualFolder) {
+    public SiteCommands(Terminal terminal, Clock clock, Supplier<Path> usualFolder, LifeOfRecord.InFolder inFolder) {
         this.terminal = terminal;
         this.clock = clock;
         this.usualFolder = usualFolder;
+        this.inFolder = inFolder;
     }
 
     List<Object> all() {
         return List.of(
+                new RecordsCommand(terminal, usualFolder),
+                new SignCommand(terminal, inFolder),
+                new AmendCommand(terminal, inFolder),
+                new WithdrawCommand(terminal, inFolder),
                 new DispatchCommand(terminal, clock, usualFolder),
                 new StatusCommand(terminal, clock, usualFolder),
                 new VerifyCommand(terminal, clock),

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.record.Amendment;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
 import dev.plumbline.record.Signature;
+import dev.plumbline.record.Uids;
 import java.util.List;
 
 /** SR Document Series and SR Document General modules, DICOM PS3.3 C.17.1 and C.17.2: whose report it is and how far it is. */
@@ -23,11 +25,30 @@ final class DocumentHeader {
                 .ifPresent(author ->
                         report.put(Tag.AUTHOR_OBSERVER_SEQUENCE, List.of(author(author, source.installation()))));
         order(report, source.planned().frame().header());
+        source.revision().amendment().ifPresent(amendment -> predecessor(report, source, amendment));
         report.put(
                 Tag.PERFORMED_PROCEDURE_CODE_SEQUENCE,
                 Blocks.of(document.context()).stream()
                         .map(block -> ContentWriter.code(block.code()))
                         .toList());
+    }
+
+    /** The one report that this one replaces (PS3.3 C.17.2); it stands in the same series. */
+    private static void predecessor(DataSet report, RecordSource source, Amendment amendment) {
+        String caseId = source.revision().caseId();
+        ObjectHeader.Kind kind = ObjectHeader.Kind.REPORT;
+        DataSet instance = new DataSet()
+                .put(Tag.REFERENCED_SOP_CLASS_UID, kind.sopClassUid())
+                .put(Tag.REFERENCED_SOP_INSTANCE_UID, Uids.instance(caseId, amendment.replaces(), kind.part()));
+        DataSet series = new DataSet()
+                .put(Tag.SERIES_INSTANCE_UID, Uids.series(caseId, kind.part()))
+                .put(Tag.REFERENCED_SOP_SEQUENCE, List.of(instance));
+        DataSet study = new DataSet()
+                .put(
+                        Tag.STUDY_INSTANCE_UID,
+                        report.string(Tag.STUDY_INSTANCE_UID).orElseThrow())
+                .put(Tag.REFERENCED_SERIES_SEQUENCE, List.of(series));
+        report.put(Tag.PREDECESSOR_DOCUMENTS_SEQUENCE, List.of(study));
     }
 
     private static void draft(DataSet report) {

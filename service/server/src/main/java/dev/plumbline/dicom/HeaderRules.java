@@ -29,6 +29,7 @@ final class HeaderRules {
         template(MeasurementReport.TEMPLATE);
         codingScheme();
         state();
+        amendment();
         observers();
         evidence();
     }
@@ -92,6 +93,19 @@ final class HeaderRules {
                         .anyMatch(item -> item.value() instanceof ItemValue.Coded coded
                                 && coded.code().means(Codes.own("SRC-PROPOSED")))) {
             findings.at(Tag.COMPLETION_FLAG, "a signed record has a plan that was only proposed");
+        }
+    }
+
+    /** What replaces a report says why, and nothing else does. */
+    private void amendment() {
+        boolean replaces = WrittenLife.predecessor(report).isPresent();
+        boolean says = Evaluations.amendment(root).isPresent();
+        if (replaces != says) {
+            findings.at(
+                    Tag.PREDECESSOR_DOCUMENTS_SEQUENCE,
+                    replaces
+                            ? "names a report that is replaced, and nothing says why"
+                            : "names no report, though an amendment is described");
         }
     }
 

@@ -2,6 +2,7 @@
 package dev.plumbline.dicom;
 
 import dev.plumbline.procedure.Laterality;
+import java.util.List;
 import java.util.Optional;
 
 /** What an image itself says about whose and which side it is. */
@@ -25,5 +26,23 @@ public final class ImageIdentity {
                     case "L" -> Optional.of(Laterality.LEFT);
                     default -> Optional.empty();
                 });
+    }
+
+    /** By identifier and issuer; where there is no identifier, by name and date of birth. */
+    public static boolean samePatient(DataSet one, DataSet other) {
+        return patient(one).equals(patient(other));
+    }
+
+    public static boolean sameStudy(DataSet one, DataSet other) {
+        return one.string(Tag.STUDY_INSTANCE_UID).equals(other.string(Tag.STUDY_INSTANCE_UID));
+    }
+
+    private static List<String> patient(DataSet header) {
+        String id = header.string(Tag.PATIENT_ID).orElse("");
+        return id.isEmpty()
+                ? List.of(
+                        header.string(Tag.PATIENT_NAME).orElse(""),
+                        header.string(Tag.PATIENT_BIRTH_DATE).orElse(""))
+                : List.of(id, header.string(Tag.ISSUER_OF_PATIENT_ID).orElse(""));
     }
 }

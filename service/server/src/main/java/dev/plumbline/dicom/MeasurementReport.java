@@ -30,6 +30,7 @@ final class MeasurementReport {
                 ContentItem.code(Relation.HAS_CONCEPT_MOD, Concepts.PROCEDURE_REPORTED, Concepts.IMAGING_PROCEDURE));
         children.add(ImageLibrary.item(frames, source.revision().document()));
         children.add(ContentItem.container(Concepts.IMAGING_MEASUREMENTS).with(drawn));
+        Evaluations.item(source).ifPresent(children::add);
         children.add(ProcedureDetails.item(source, undrawn));
         return new ContentItem(
                 Relation.NONE,

@@ -5,6 +5,7 @@ import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Uids;
+import java.time.OffsetDateTime;
 import java.util.List;
 
 /**
@@ -38,7 +39,8 @@ final class ObjectHeader {
         GREY_PRESENTATION("pr", "1.2.840.10008.5.1.4.1.1.11.1", "PR", 903, "Needle path as graphics"),
         COLOUR_PRESENTATION("pr", "1.2.840.10008.5.1.4.1.1.11.2", "PR", 903, "Needle path as graphics"),
         PDF("pdf", "1.2.840.10008.5.1.4.1.1.104.1", "DOC", 904, "Needle path record, readable"),
-        KEY_OBJECTS("ko", "1.2.840.10008.5.1.4.1.1.88.59", "KO", 905, "Needle path record, key objects");
+        KEY_OBJECTS("ko", "1.2.840.10008.5.1.4.1.1.88.59", "KO", 905, "Needle path record, key objects"),
+        REJECTION_NOTE("rn", "1.2.840.10008.5.1.4.1.1.88.59", "KO", 906, "Needle path record, withdrawal");
 
         private final String part;
         private final String sopClassUid;
@@ -70,23 +72,37 @@ final class ObjectHeader {
 
     private ObjectHeader() {}
 
+    /**
+     * What an object comes from.
+     *
+     * @param begun when its series began
+     */
+    record Origin(String caseId, int revision, OffsetDateTime time, OffsetDateTime begun, Installation installation) {}
+
     /** @param part of the record, such as {@code sr} or {@code sc/1} */
     static DataSet of(RecordSource source, Kind kind, String part) {
         RecordRevision revision = source.revision();
-        Timestamp time = new Timestamp(revision.time());
+        Origin origin = new Origin(
+                revision.caseId(), revision.revision(), revision.time(), revision.begun(), source.installation());
+        return of(origin, source.planned().frame().header(), kind, part);
+    }
+
+    /** @param subject any object of the same patient and study */
+    static DataSet of(Origin origin, DataSet subject, Kind kind, String part) {
+        Timestamp time = new Timestamp(origin.time());
         DataSet object = new DataSet()
                 .put(Tag.SPECIFIC_CHARACTER_SET, "ISO_IR 192")
                 .put(Tag.INSTANCE_CREATION_DATE, time.date())
                 .put(Tag.INSTANCE_CREATION_TIME, time.timeOfDay())
                 .put(Tag.TIMEZONE_OFFSET_FROM_UTC, time.offset())
                 .put(Tag.SOP_CLASS_UID, kind.sopClassUid)
-                .put(Tag.SOP_INSTANCE_UID, Uids.instance(revision.caseId(), revision.revision(), part));
-        patientAndStudy(object, source.planned().frame().header());
-        series(object, kind, revision.caseId());
-        Timestamp begun = new Timestamp(
-                revision.begun().withOffsetSameInstant(revision.time().getOffset()));
+                .put(Tag.SOP_INSTANCE_UID, Uids.instance(origin.caseId(), origin.revision(), part));
+        patientAndStudy(object, subject);
+        series(object, kind, origin.caseId());
+        Timestamp begun =
+                new Timestamp(origin.begun().withOffsetSameInstant(origin.time().getOffset()));
         object.put(Tag.SERIES_DATE, begun.date()).put(Tag.SERIES_TIME, begun.timeOfDay());
-        equipment(object, source.installation());
+        equipment(object, origin.installation());
         return object;
     }
 

@@ -75,7 +75,7 @@ final class Observers {
                 pointer, "The record has no code for this role here.", "Give one of " + words + "."));
     }
 
-    private static void device(List<ContentItem> items, Installation installation) {
+    static void device(List<ContentItem> items, Installation installation) {
         items.add(ContentItem.code(Relation.HAS_OBS_CONTEXT, Concepts.OBSERVER_TYPE, Concepts.DEVICE));
         items.add(ContentItem.uid(Relation.HAS_OBS_CONTEXT, Codes.dcm("121012"), installation.deviceObserverUid()));
         items.add(ContentItem.text(Relation.HAS_OBS_CONTEXT, Codes.dcm("121013"), installation.name()));

@@ -6,6 +6,7 @@ import dev.plumbline.drawing.RasterDrawing;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.Companions;
 import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.Withdrawal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -58,6 +59,17 @@ public final class RecordComposer {
         List<FramesUsed.Use> used = FramesUsed.of(source);
         RecordRules.check(source, used);
         return report(source, used);
+    }
+
+    /**
+     * The note that withdraws a record.
+     *
+     * @param report the report withdrawn
+     * @param objects headers of all objects withdrawn, the report among them
+     */
+    public ComposedObject withdraw(Withdrawal withdrawal, DataSet report, List<DataSet> objects) {
+        return object(
+                ObjectHeader.Kind.REJECTION_NOTE.part(), RejectionNote.of(withdrawal, report, objects, installation));
     }
 
     static DataSet report(RecordSource source, List<FramesUsed.Use> used) {

@@ -56,6 +56,7 @@ public final class RecordReadout {
             head.add(new Readout.Line(
                     "Signed by", joined(verifier, Tag.VERIFYING_OBSERVER_NAME, Tag.VERIFYING_ORGANIZATION)));
         }
+        Evaluations.amendment(root).ifPresent(words -> head.add(new Readout.Line("Amended", words)));
         return head;
     }
 

@@ -31,27 +31,17 @@ final class RecordRules {
     }
 
     private static void belongsTogether(DataSet planned, DataSet frame, String pointer) {
-        if (!patient(frame).equals(patient(planned))) {
+        if (!ImageIdentity.samePatient(frame, planned)) {
             throw new Refusal(new Problem.InvalidValue(
                     pointer,
                     "This frame belongs to another patient than the planned one.",
                     "Name a frame of the same patient."));
         }
-        if (!frame.string(Tag.STUDY_INSTANCE_UID).equals(planned.string(Tag.STUDY_INSTANCE_UID))) {
+        if (!ImageIdentity.sameStudy(frame, planned)) {
             throw new Refusal(new Problem.InvalidValue(
                     pointer,
                     "This frame belongs to another study than the planned one; a record stands in one study.",
                     "Name a frame of the same study, or write a case for each study."));
         }
-    }
-
-    /** By identifier and issuer; where there is no identifier, by name and date of birth. */
-    private static List<String> patient(DataSet header) {
-        String id = header.string(Tag.PATIENT_ID).orElse("");
-        return id.isEmpty()
-                ? List.of(
-                        header.string(Tag.PATIENT_NAME).orElse(""),
-                        header.string(Tag.PATIENT_BIRTH_DATE).orElse(""))
-                : List.of(id, header.string(Tag.ISSUER_OF_PATIENT_ID).orElse(""));
     }
 }

@@ -40,7 +40,7 @@ final class DispatchRoutes {
     }
 
     private void list(Context ctx) {
-        RecordRoutes.Page page = RecordRoutes.Page.of(ctx);
+        Page page = Page.of(ctx);
         Optional<State> state = Optional.ofNullable(ctx.queryParam("state")).map(DispatchRoutes::state);
         List<Dispatch> found = desk().list(state, page.limit(), page.offset());
         ctx.contentType(JSON).result(DispatchJson.list(desk(), found).toString());

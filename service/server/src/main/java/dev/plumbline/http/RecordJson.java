@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.http;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.archive.RecordList;
+import dev.plumbline.archive.Standing;
 import dev.plumbline.archive.StoredRevision;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import java.time.format.DateTimeFormatter;
-import java.util.List;
 
 /** Cases and records as answers. */
 final class RecordJson {
@@ -24,33 +24,36 @@ final class RecordJson {
         return JSON.objectNode().put("caseId", caseId).put("location", "/v1/cases/" + caseId);
     }
 
-    /** What is said of a record wherever it is named. */
-    static ObjectNode named(StoredRevision revision) {
-        ObjectNode node = JSON.objectNode()
-                .put("recordUid", revision.reportUid())
-                .put("caseId", revision.caseId())
-                .put("revision", revision.revision())
-                .put("state", revision.state().word())
-                .put("time", revision.time().format(DateTimeFormatter.ISO_OFFSET_DATE_TIME))
-                .put("location", "/v1/records/" + revision.reportUid());
-        ArrayNode objects = node.putArray("objects");
-        revision.objects().forEach(objects::add);
-        return node;
+    /** What is said of a record that was kept. */
+    static ObjectNode named(Standing standing) {
+        return RecordList.named(standing);
     }
 
-    static ObjectNode list(List<StoredRevision> revisions) {
-        ObjectNode answer = JSON.objectNode();
-        ArrayNode rows = answer.putArray("records");
-        revisions.forEach(revision -> rows.add(named(revision)));
-        answer.set("cautions", AnswerJson.cautions());
-        return answer;
-    }
-
-    /** A record with the case it says and what is computed from it. */
-    static ObjectNode whole(StoredRevision stored, RecordRevision revision, AnswerJson answers) {
-        ObjectNode answer = named(stored);
+    /** A record with what came before and after it, the case it says and what is computed from that. */
+    static ObjectNode whole(Standing standing, RecordRevision revision, AnswerJson answers) {
+        ObjectNode answer = named(standing);
+        standing.draft().ifPresent(draft -> answer.put("draft", draft));
+        StoredRevision stored = standing.revision();
+        stored.change()
+                .filter(change -> stored.state() == StoredRevision.State.SIGNED)
+                .ifPresent(change -> answer.putObject("amendment")
+                        .put("reason", change.reason())
+                        .put("changed", change.words()));
+        standing.withdrawal().ifPresent(note -> answer.set("withdrawn", withdrawn(note)));
+        if (stored.state() == StoredRevision.State.WITHDRAWN) {
+            answer.set("withdrawn", withdrawn(stored));
+        }
         answer.set("case", CaseJson.write(revision.document()));
         answer.setAll(answers.comparison(revision.document(), revision.comparison()));
         return answer;
+    }
+
+    private static ObjectNode withdrawn(StoredRevision note) {
+        StoredRevision.Change why = note.change().orElseThrow();
+        return JSON.objectNode()
+                .put("reason", why.reason())
+                .put("text", why.words())
+                .put("by", why.by())
+                .put("time", note.time().format(DateTimeFormatter.ISO_OFFSET_DATE_TIME));
     }
 }

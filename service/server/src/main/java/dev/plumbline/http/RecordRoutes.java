@@ -2,24 +2,29 @@
 package dev.plumbline.http;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.archive.RecordLife;
+import dev.plumbline.archive.RecordList;
+import dev.plumbline.archive.RecordQuery;
 import dev.plumbline.archive.Records;
+import dev.plumbline.archive.Standing;
 import dev.plumbline.archive.StoredRevision;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.StrictJson;
-import dev.plumbline.problem.Problem;
-import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 
 /** Cases opened, and records: kept, listed, handed out in the form that was asked for. */
 final class RecordRoutes {
     private static final String DICOM = "application/dicom";
     private static final String JSON = "application/json";
+    private static final String CSV = "text/csv";
     private static final String TEXT = "text/plain";
     private static final String HTML = "text/html";
     private static final String PDF = "application/pdf";
@@ -42,6 +47,9 @@ final class RecordRoutes {
         routes.post("/v1/records", this::file);
         routes.get("/v1/records", this::list);
         routes.get("/v1/records/{uid}", this::record);
+        routes.post("/v1/records/{uid}/sign", ctx -> step(ctx, records.life()::sign));
+        routes.post("/v1/records/{uid}/amend", ctx -> step(ctx, records.life()::amend));
+        routes.post("/v1/records/{uid}/withdraw", ctx -> step(ctx, records.life()::withdraw));
     }
 
     private void open(Context ctx) {
@@ -83,16 +91,40 @@ final class RecordRoutes {
                 .result(reply.body());
     }
 
+    /** One step in the life of a record. */
+    @FunctionalInterface
+    private interface Doing {
+        Records.Reply on(RecordLife.Step step, Records.Wording<Standing> wording);
+    }
+
+    private static void step(Context ctx, Doing doing) {
+        byte[] body = Bodies.json(ctx);
+        RecordLife.Step step = new RecordLife.Step(
+                ctx.pathParam("uid"),
+                StrictJson.read(body),
+                Optional.ofNullable(ctx.header("If-Match")),
+                IdempotencyKey.of(ctx, body));
+        answer(ctx, doing.on(step, kept -> RecordJson.named(kept).toString()));
+    }
+
     private void list(Context ctx) {
-        Page page = Page.of(ctx);
-        Optional<String> caseId = Optional.ofNullable(ctx.queryParam("caseId"));
-        ctx.contentType(JSON)
-                .result(RecordJson.list(records.revisions(caseId, page.limit(), page.offset()))
-                        .toString());
+        String type = Accepted.of(ctx).single(JSON, CSV).orElseThrow(() -> Accepted.notAcceptable(JSON, CSV));
+        boolean table = type.equals(CSV);
+        Map<String, String> parameters = new HashMap<>();
+        ctx.queryParamMap().forEach((name, values) -> parameters.put(name, values.get(0)));
+        RecordQuery query = RecordQuery.of(
+                parameters,
+                table ? RecordQuery.WHOLE : RecordQuery.USUAL,
+                table ? RecordQuery.WHOLE : RecordQuery.MOST);
+        RecordList list = records.list(query);
+        ctx.contentType(table ? CSV + "; header=present" + UTF_8 : JSON)
+                .result(table ? list.csv() : list.json().toString());
     }
 
     private void record(Context ctx) {
         StoredRevision stored = records.revision(ctx.pathParam("uid"));
+        Standing standing = records.standing(stored);
+        ctx.header("ETag", standing.tag());
         String type = Accepted.of(ctx).single(FORMS).orElseThrow(() -> Accepted.notAcceptable(FORMS));
         switch (type) {
             case DICOM -> ctx.disableCompression().contentType(DICOM).result(records.report(stored));
@@ -105,27 +137,8 @@ final class RecordRoutes {
             case TEXT -> ctx.contentType(TEXT + UTF_8).result(records.text(stored));
             default ->
                 ctx.contentType(JSON)
-                        .result(RecordJson.whole(stored, records.read(stored), answers)
+                        .result(RecordJson.whole(standing, records.read(stored), answers)
                                 .toString());
-        }
-    }
-
-    /** Which rows of a list are wanted. */
-    record Page(int limit, int offset) {
-        private static final int USUAL = 100;
-        private static final int MOST = 1000;
-
-        static Page of(Context ctx) {
-            return new Page(Math.min(number(ctx, "limit", USUAL), MOST), number(ctx, "offset", 0));
-        }
-
-        private static int number(Context ctx, String name, int absent) {
-            String text = Optional.ofNullable(ctx.queryParam(name)).orElse(String.valueOf(absent));
-            if (!text.matches("\\d{1,9}")) {
-                throw new Refusal(new Problem.InvalidValue(
-                        "", "The query parameter " + name + " must be a whole number.", "Give 0 or more."));
-            }
-            return Integer.parseInt(text);
         }
     }
 }
