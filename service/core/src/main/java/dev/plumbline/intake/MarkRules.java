@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.intake;
+
+import dev.plumbline.intake.ForeignMark.Coded;
+import dev.plumbline.intake.ForeignMark.Label;
+import dev.plumbline.plan.Approach;
+import dev.plumbline.plan.Hazard;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * A site's rules for what marks mean: the first rule that a mark meets decides. A mark that meets none is listed, never
+ * guessed.
+ *
+ * @param rules in the order they are tried
+ * @param opens the approach of a case that marks open; where absent no case is opened for marks alone
+ */
+public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
+    /** Longer labels are not looked at, so that no pattern works on them for long. */
+    static final int LONGEST_LABEL = 256;
+
+    public MarkRules {
+        rules = List.copyOf(rules);
+    }
+
+    /**
+     * One rule.
+     *
+     * @param label matches a label as a whole, of any kind
+     * @param code is one of a label's codes
+     * @param kind of a hazard; {@code OTHER} where the rule does not say
+     */
+    public record Rule(MarkMeaning meaning, Optional<Pattern> label, Optional<Coded> code, Hazard.Kind kind) {
+        public Rule {
+            if (label.isPresent() == code.isPresent()) {
+                throw new IllegalArgumentException("A rule has either a label or a code.");
+            }
+        }
+
+        boolean meets(ForeignMark mark) {
+            return mark.labels().stream().anyMatch(this::meets);
+        }
+
+        private boolean meets(Label said) {
+            boolean named = label.filter(pattern -> said.text().length() <= LONGEST_LABEL
+                            && pattern.matcher(said.text().strip()).matches())
+                    .isPresent();
+            return named || (code.isPresent() && code.equals(said.code()));
+        }
+    }
+
+    /** The rule that decides; empty where none does. */
+    Optional<Rule> of(ForeignMark mark) {
+        return rules.stream().filter(rule -> rule.meets(mark)).findFirst();
+    }
+}
