@@ -30,12 +30,23 @@ final class MeasurementReport {
                 ContentItem.code(Relation.HAS_CONCEPT_MOD, Concepts.PROCEDURE_REPORTED, Concepts.IMAGING_PROCEDURE));
         children.add(ImageLibrary.item(frames, source.revision().document()));
         children.add(ContentItem.container(Concepts.IMAGING_MEASUREMENTS).with(drawn));
+        impression(source).ifPresent(children::add);
         children.add(ProcedureDetails.item(source, undrawn));
         return new ContentItem(
                 Relation.NONE,
                 Optional.of(Concepts.IMAGING_MEASUREMENT_REPORT),
                 new Container(Optional.of(TEMPLATE)),
                 children);
+    }
+
+    /** TID 1500 row 12; not there when empty. */
+    private static Optional<ContentItem> impression(RecordSource source) {
+        return source.revision()
+                .document()
+                .bedside()
+                .impression()
+                .map(text -> ContentItem.container(Concepts.EVALUATIONS)
+                        .with(ContentItem.text(Relation.CONTAINS, Concepts.IMPRESSION, text)));
     }
 
     private static void groups(RecordSource source, List<ContentItem> drawn, List<ContentItem> undrawn) {
