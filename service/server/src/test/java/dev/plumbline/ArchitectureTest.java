@@ -47,6 +47,7 @@ class ArchitectureTest {
         rooms.put("sight", Set.of("problem", "geometry", "needle", "plan"));
         rooms.put("agents", Set.of("problem", "geometry"));
         rooms.put("procedure", Set.of("problem", "geometry", "needle", "plan", "sight", "agents"));
+        rooms.put("intake", Set.of("problem", "geometry", "needle", "plan", "observation"));
         rooms.put("record", Set.copyOf(rooms.keySet()));
         rooms.put("review", Set.copyOf(rooms.keySet()));
         Set<String> core = Set.copyOf(rooms.keySet());

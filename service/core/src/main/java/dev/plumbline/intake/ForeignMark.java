@@ -100,9 +100,6 @@ public record ForeignMark(
     }
 
     private Optional<String> first(Kind kind) {
-        return labels.stream()
-                .filter(label -> label.kind() == kind)
-                .findFirst()
-                .map(Label::text);
+        return labels.stream().filter(label -> label.kind() == kind).findFirst().map(Label::text);
     }
 }

@@ -109,8 +109,8 @@ public final class Gathering {
     private void remark(ForeignObject object, Admission.Taken taken) {
         String at = taken.mark().at();
         if (taken.moved()) {
-            remarks.add(new Remark(
-                    object.uid(), at, "A point lay just outside the image and was brought to its edge."));
+            remarks.add(
+                    new Remark(object.uid(), at, "A point lay just outside the image and was brought to its edge."));
         }
         StatedNumbers.remark(
                         taken.mark(),
@@ -125,7 +125,7 @@ public final class Gathering {
             return listed(object, mark, "No rule of the site knows it.");
         }
         MarkMeaning meaning = rule.get().meaning();
-        if (!meaning.fits(mark.form()) || (meaning.several() && mark.points().size() < leastPoints(mark))) {
+        if (!meaning.fits(mark.form())) {
             return listed(
                     object,
                     mark,
@@ -135,13 +135,8 @@ public final class Gathering {
         List<PointPx> points = meaning.several()
                 ? Outlines.corners(mark).stream().map(PointPx::onGrid).toList()
                 : meaning.fits(Form.POINT) ? List.of(mark.points().get(0)) : mark.points();
-        return Optional.of(
-                new Placed(meaning, taken.frame(), points, mark.name(), rule.get().kind(), object.uid()));
-    }
-
-    /** An open line of two points encloses nothing. */
-    private static int leastPoints(ForeignMark mark) {
-        return mark.form() == Form.POLYLINE || mark.form() == Form.OUTLINE ? 3 : 1;
+        return Optional.of(new Placed(
+                meaning, taken.frame(), points, mark.name(), rule.get().kind(), object.uid()));
     }
 
     private Optional<Placed> listed(ForeignObject object, ForeignMark mark, String why) {
@@ -215,7 +210,9 @@ public final class Gathering {
         Map<List<Object>, List<Placed>> single = marks.stream()
                 .filter(mark -> !mark.meaning().several())
                 .collect(Collectors.groupingBy(
-                        mark -> List.<Object>of(mark.meaning(), mark.frame()), LinkedHashMap::new, Collectors.toList()));
+                        mark -> List.<Object>of(mark.meaning(), mark.frame()),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
         Set<Placed> contradicted = new HashSet<>();
         single.values().stream().filter(rivals -> rivals.size() > 1).forEach(rivals -> {
             Placed first = rivals.get(0);
@@ -235,9 +232,11 @@ public final class Gathering {
         Map<FrameKey, Map<String, Integer>> taken = new HashMap<>();
         List<Placed> named = new ArrayList<>();
         for (Placed mark : marks) {
-            String name = mark.name().isBlank() ? mark.meaning().word() : mark.name().strip();
+            String name =
+                    mark.name().isBlank() ? mark.meaning().word() : mark.name().strip();
             int times = mark.meaning().several()
-                    ? taken.computeIfAbsent(mark.frame(), frame -> new HashMap<>()).merge(name, 1, Integer::sum)
+                    ? taken.computeIfAbsent(mark.frame(), frame -> new HashMap<>())
+                            .merge(name, 1, Integer::sum)
                     : 1;
             named.add(new Placed(
                     mark.meaning(),

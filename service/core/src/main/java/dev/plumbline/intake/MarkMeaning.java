@@ -2,32 +2,34 @@
 package dev.plumbline.intake;
 
 import dev.plumbline.intake.ForeignMark.Form;
-import java.util.List;
 
 /** What a mark can mean for a case, and which forms can mean it. */
 public enum MarkMeaning {
-    TARGET("target", Form.POINT),
-    SHAFT("shaft", Form.LINE, Form.POLYLINE),
-    SKIN("skin", Form.LINE, Form.POLYLINE),
-    TIP("tip", Form.POINT),
-    HAZARD("hazard", Form.OUTLINE, Form.POLYLINE, Form.CIRCLE, Form.ELLIPSE),
-    NERVE("nerve", Form.OUTLINE, Form.POLYLINE, Form.CIRCLE, Form.ELLIPSE);
+    TARGET("target"),
+    SHAFT("shaft"),
+    SKIN("skin"),
+    TIP("tip"),
+    HAZARD("hazard"),
+    NERVE("nerve");
 
     private final String word;
-    private final List<Form> forms;
 
-    MarkMeaning(String word, Form... forms) {
+    MarkMeaning(String word) {
         this.word = word;
-        this.forms = List.of(forms);
     }
 
     public String word() {
         return word;
     }
 
-    /** Whether something drawn like this can mean it; a line of two pieces and more can be closed to an outline. */
+    /** Whether something drawn like this can mean it; a line of several pieces can be closed to an outline. */
     boolean fits(Form form) {
-        return forms.contains(form);
+        return switch (this) {
+            case TARGET, TIP -> form == Form.POINT;
+            case SHAFT, SKIN -> form == Form.LINE || form == Form.POLYLINE;
+            case HAZARD, NERVE ->
+                form == Form.OUTLINE || form == Form.POLYLINE || form == Form.CIRCLE || form == Form.ELLIPSE;
+        };
     }
 
     /** Whether a frame can hold several of them. */

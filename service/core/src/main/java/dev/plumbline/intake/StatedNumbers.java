@@ -5,7 +5,6 @@ import dev.plumbline.geometry.Calibration;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.NamedMark;
 import dev.plumbline.geometry.PointPx;
-import dev.plumbline.intake.ForeignMark.Form;
 import dev.plumbline.problem.Refusal;
 import java.util.List;
 import java.util.Locale;

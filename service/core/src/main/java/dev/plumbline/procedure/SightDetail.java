@@ -21,7 +21,33 @@ public enum SightDetail {
         return word;
     }
 
-    /** What of a log may go into the record; only notes of the view are ever held back. */
+    /**
+     * The log as it goes into the record, corrections and what they correct included. Only notes of the view are ever held
+     * back; where a correction speaks of one, what stands after all corrections is all that can be told without it.
+     */
+    public List<LoggedEvent> kept(ProcedureLog log) {
+        if (this == FULL) {
+            return log.events();
+        }
+        return log.events().stream().anyMatch(event -> speaksOfView(event, log))
+                ? recorded(log)
+                : log.events().stream()
+                        .filter(event -> !(event.what() instanceof Happening.Sight))
+                        .toList();
+    }
+
+    private static boolean speaksOfView(LoggedEvent event, ProcedureLog log) {
+        return event.what() instanceof Happening.Correction correction
+                && (correction
+                                .instead()
+                                .filter(Happening.Sight.class::isInstance)
+                                .isPresent()
+                        || log.event(correction.corrects())
+                                .filter(corrected -> corrected.what() instanceof Happening.Sight)
+                                .isPresent());
+    }
+
+    /** What stands of a log and may go into the record; only notes of the view are ever held back. */
     public List<LoggedEvent> recorded(ProcedureLog log) {
         return this == FULL
                 ? log.standing()

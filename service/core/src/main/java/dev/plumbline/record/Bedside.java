@@ -44,6 +44,11 @@ public record Bedside(
         agents = List.copyOf(agents);
     }
 
+    /** The same with other events. */
+    public Bedside withEvents(List<LoggedEvent> other) {
+        return new Bedside(session, team, checks, other, agents, surroundings, impression, sightDetail);
+    }
+
     /**
      * The events as a log.
      *

@@ -105,6 +105,24 @@ public record CaseDocument(
                 Optional.of(other));
     }
 
+    /** The same case with other content of the bedside. */
+    public CaseDocument withBedside(Bedside other) {
+        return new CaseDocument(
+                caseId,
+                approach,
+                frame,
+                probe,
+                marks,
+                needle,
+                intent,
+                constraints,
+                uncertainty,
+                observations,
+                context,
+                other,
+                signature);
+    }
+
     /** The same case with its frames named in another way, in the order of the observations. */
     public CaseDocument withFrames(FrameRef planned, List<FrameRef> observed) {
         if (observed.size() != observations.size()) {

@@ -15,7 +15,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 
 /** What a case adds to the dose budget of its session. */
@@ -46,20 +45,14 @@ public final class CaseDoses {
         return entries.stream().filter(entry -> !replaced.contains(entry.id())).toList();
     }
 
-    /** Id of the first entry of the agent that an entry speaks of. An entry only ever corrects an earlier one. */
+    /** Id of the first entry of the agent that an entry speaks of; what corrects no earlier entry is a first entry itself. */
     private String root(String id) {
-        String at = id;
-        for (Optional<String> earlier = corrected(at); earlier.isPresent(); earlier = corrected(at)) {
-            at = earlier.get();
+        Map<String, String> roots = new HashMap<>();
+        for (AgentEntry entry : entries) {
+            String first = entry.corrects().map(roots::get).orElse(entry.id());
+            roots.putIfAbsent(entry.id(), first);
         }
-        return at;
-    }
-
-    private Optional<String> corrected(String id) {
-        return entries.stream()
-                .filter(entry -> entry.id().equals(id))
-                .findFirst()
-                .flatMap(AgentEntry::corrects);
+        return roots.getOrDefault(id, id);
     }
 
     private Map<String, Volume> injected(Bedside bedside) {

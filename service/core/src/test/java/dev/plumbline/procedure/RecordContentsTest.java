@@ -11,6 +11,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.plumbline.agents.Volume;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.sight.Seen;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -60,6 +61,54 @@ class RecordContentsTest {
         assertThat(SightDetail.NONE.recorded(log)).extracting(LoggedEvent::id).containsExactly("e1", "e3");
         assertThat(SightDetail.SUMMARY.recordsTipAtInjection()).isTrue();
         assertThat(SightDetail.NONE.recordsTipAtInjection()).isFalse();
+    }
+
+    @Test
+    void keptHoldsBackNotesOfTheViewAndNothingElse() {
+        ProcedureLog log = new Events()
+                .add(0, puncture())
+                .add(5, sight(Seen.NOTHING))
+                .add(10, aliquot("5"))
+                .add(20, Events.correction("e3", aliquot("6")))
+                .log();
+        assertThat(ids(SightDetail.FULL, log)).containsExactly("e1", "e2", "e3", "e4");
+        assertThat(ids(SightDetail.SUMMARY, log)).containsExactly("e1", "e3", "e4");
+        assertThat(ids(SightDetail.NONE, log)).containsExactly("e1", "e3", "e4");
+    }
+
+    /** A correction that speaks of the view would tell it, or would correct nothing; so what stands is told without it. */
+    @Test
+    void keptTellsWhatStandsWhereACorrectionSpeaksOfTheView() {
+        ProcedureLog withdrawn = new Events()
+                .add(0, puncture())
+                .add(5, sight(Seen.NOTHING))
+                .add(10, Events.withdrawal("e2"))
+                .add(15, aliquot("5"))
+                .log();
+        assertThat(ids(SightDetail.FULL, withdrawn)).containsExactly("e1", "e2", "e3", "e4");
+        assertThat(ids(SightDetail.NONE, withdrawn)).containsExactly("e1", "e4");
+        ProcedureLog becameOne = new Events()
+                .add(0, puncture())
+                .add(5, new Happening.Aspiration(false))
+                .add(10, Events.correction("e2", sight(Seen.NOTHING)))
+                .log();
+        assertThat(SightDetail.SUMMARY.kept(becameOne))
+                .noneMatch(event ->
+                        event.what() instanceof Happening.Sight || event.what() instanceof Happening.Correction)
+                .extracting(LoggedEvent::id)
+                .containsExactly("e1");
+        ProcedureLog ceasedToBeOne = new Events()
+                .add(0, puncture())
+                .add(5, sight(Seen.NOTHING))
+                .add(10, Events.correction("e2", new Happening.Aspiration(false)))
+                .log();
+        assertThat(SightDetail.NONE.kept(ceasedToBeOne))
+                .extracting(LoggedEvent::what)
+                .containsExactly(puncture(), new Happening.Aspiration(false));
+    }
+
+    private static List<String> ids(SightDetail detail, ProcedureLog log) {
+        return detail.kept(log).stream().map(LoggedEvent::id).toList();
     }
 
     @Test

@@ -75,7 +75,14 @@ public final class Main {
     private static Installation commandLine() {
         String serial = COMMAND_LINE_UID.substring(COMMAND_LINE_UID.length() - 12);
         return new Installation(
-                COMMAND_LINE_UID, "Plumbline", "Plumbline", serial, Version.text(), "", ServiceConfig.USUAL.country());
+                COMMAND_LINE_UID,
+                "Plumbline",
+                "Plumbline",
+                serial,
+                Version.text(),
+                "",
+                ServiceConfig.USUAL.country(),
+                BedsideFiles.shipped().signing().sightDetail());
     }
 
     private static void serve(Optional<Path> configFile, PrintWriter err) throws Exception {

@@ -158,7 +158,14 @@ final class Service implements AutoCloseable {
         String uid = store.deviceObserverUid(() -> randomUid(UUID.randomUUID()));
         String serial = uid.substring(uid.length() - 12);
         return new Installation(
-                uid, "Plumbline", "Plumbline", serial, Version.text(), settings.institution(), settings.country());
+                uid,
+                "Plumbline",
+                "Plumbline",
+                serial,
+                Version.text(),
+                settings.institution(),
+                settings.country(),
+                settings.uses().bedside().signing().sightDetail());
     }
 
     /** Source: DICOM PS3.5 B.2. */

@@ -65,8 +65,8 @@ final class CompanionRules {
         byte[] bytes = Arrays.copyOf(document, length);
         if (!new String(bytes, 0, Math.min(5, length), StandardCharsets.US_ASCII).equals("%PDF-")) {
             findings.at(Tag.ENCAPSULATED_DOCUMENT, "is no PDF");
-        } else if (PdfPage.pages(bytes).orElse(0) != 1) {
-            findings.at(Tag.ENCAPSULATED_DOCUMENT, "is not a PDF of one page");
+        } else if (PdfPage.pages(bytes).orElse(0) == 0) {
+            findings.at(Tag.ENCAPSULATED_DOCUMENT, "is no PDF that has a page");
         }
     }
 

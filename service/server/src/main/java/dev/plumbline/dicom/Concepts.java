@@ -33,6 +33,8 @@ final class Concepts {
     static final Code ALGORITHM_NAME = Codes.dcm("111001");
     static final Code ALGORITHM_VERSION = Codes.dcm("111003");
     static final Code ALGORITHM_PARAMETERS = Codes.dcm("111002");
+    static final Code EVALUATIONS = Codes.of("UMLS", "C0034375");
+    static final Code IMPRESSION = Codes.dcm("121073");
     static final Code COMMENT = Codes.dcm("121106");
 
     static final Code EQUIVALENT_MEANING = Codes.dcm("121050");

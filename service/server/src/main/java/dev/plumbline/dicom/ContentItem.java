@@ -9,10 +9,21 @@ import java.util.stream.Stream;
  * One node of a content tree, DICOM PS3.3 C.17.3.
  *
  * @param name empty only where the standard allows an item without concept name
+ * @param observedAt Observation DateTime: when what the item says was so, where it has a time of its own
  */
-record ContentItem(Relation relation, Optional<Code> name, ItemValue value, List<ContentItem> children) {
+record ContentItem(
+        Relation relation,
+        Optional<Code> name,
+        ItemValue value,
+        Optional<String> observedAt,
+        List<ContentItem> children) {
     ContentItem {
         children = List.copyOf(children);
+    }
+
+    /** An item without a time of its own. */
+    ContentItem(Relation relation, Optional<Code> name, ItemValue value, List<ContentItem> children) {
+        this(relation, name, value, Optional.empty(), children);
     }
 
     static ContentItem of(Relation relation, Code name, ItemValue value) {
@@ -44,7 +55,17 @@ record ContentItem(Relation relation, Optional<Code> name, ItemValue value, List
     }
 
     ContentItem with(List<ContentItem> newChildren) {
-        return new ContentItem(relation, name, value, newChildren);
+        return new ContentItem(relation, name, value, observedAt, newChildren);
+    }
+
+    /** The same item with more below it, after what is there. */
+    ContentItem and(List<ContentItem> more) {
+        return with(Stream.concat(children.stream(), more.stream()).toList());
+    }
+
+    /** @param dateTime as DICOM writes it */
+    ContentItem observedAt(String dateTime) {
+        return new ContentItem(relation, name, value, Optional.of(dateTime), children);
     }
 
     ContentItem with(ContentItem... newChildren) {

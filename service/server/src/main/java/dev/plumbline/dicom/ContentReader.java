@@ -77,6 +77,7 @@ final class ContentReader {
                 Relation.of(relation).orElse(Relation.NONE),
                 ItemReader.code(open.item(), Tag.CONCEPT_NAME_CODE_SEQUENCE),
                 value,
+                open.item().string(Tag.OBSERVATION_DATE_TIME),
                 open.children());
     }
 }

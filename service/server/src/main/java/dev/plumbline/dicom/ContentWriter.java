@@ -20,6 +20,7 @@ final class ContentWriter {
         if (content.relation() != Relation.NONE) {
             item.put(Tag.RELATIONSHIP_TYPE, content.relation().text());
         }
+        content.observedAt().ifPresent(time -> item.put(Tag.OBSERVATION_DATE_TIME, time));
         item.put(Tag.VALUE_TYPE, content.value().valueType());
         content.name().ifPresent(name -> item.put(Tag.CONCEPT_NAME_CODE_SEQUENCE, List.of(code(name))));
         value(item, content.value());

@@ -21,6 +21,14 @@ final class DecimalText {
         return new Measured(decimal, rounded ? Optional.of(value) : Optional.empty(), unit);
     }
 
+    /** A decimal as a person stated it: figure by figure where 16 characters hold it, else as {@link #measured}. */
+    static Measured stated(BigDecimal value, Code unit) {
+        String plain = value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
+        return plain.length() <= LONGEST
+                ? new Measured(plain, Optional.empty(), unit)
+                : measured(value.doubleValue(), unit);
+    }
+
     static String of(double value) {
         if (value == 0) {
             return "0";

@@ -7,9 +7,6 @@ import java.util.Optional;
 
 /** TID 1500 rows 12 and 14: what was amended and why, then the impression of who signs; not there when empty. */
 final class Evaluations {
-    private static final Code CONTAINER = Codes.of("UMLS", "C0034375");
-    private static final Code IMPRESSION = Codes.dcm("121073");
-
     private Evaluations() {}
 
     static Optional<ContentItem> item(RecordSource source) {
@@ -22,14 +19,14 @@ final class Evaluations {
                 .document()
                 .bedside()
                 .impression()
-                .ifPresent(words -> texts.add(ContentItem.text(Relation.CONTAINS, IMPRESSION, words)));
+                .ifPresent(words -> texts.add(ContentItem.text(Relation.CONTAINS, Concepts.IMPRESSION, words)));
         return texts.isEmpty()
                 ? Optional.empty()
-                : Optional.of(ContentItem.container(CONTAINER).with(texts));
+                : Optional.of(ContentItem.container(Concepts.EVALUATIONS).with(texts));
     }
 
     /** What the report says of its amendment, as written. */
     static Optional<String> amendment(ContentItem root) {
-        return root.first(CONTAINER).flatMap(container -> container.textOf(Concepts.COMMENT));
+        return root.first(Concepts.EVALUATIONS).flatMap(container -> container.textOf(Concepts.COMMENT));
     }
 }

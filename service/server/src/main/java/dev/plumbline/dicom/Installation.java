@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.procedure.SightDetail;
+
 /**
  * This installation of the program, as it names itself in every object it makes; never the scanner.
  *
  * @param deviceObserverUid made once per installation and kept
  * @param name of the device observer, such as a host or department name
  * @param country of the language, ISO 3166-1 alpha-2
+ * @param sightDetail how much of the search for the needle goes into a record whose case does not say
  */
 public record Installation(
         String deviceObserverUid,
@@ -15,7 +18,8 @@ public record Installation(
         String serialNumber,
         String softwareVersion,
         String institution,
-        String country) {
+        String country,
+        SightDetail sightDetail) {
     public static final String MANUFACTURER = "Plumbline";
 
     public Installation {

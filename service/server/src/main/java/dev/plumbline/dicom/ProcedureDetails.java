@@ -36,11 +36,14 @@ final class ProcedureDetails {
         says(ContentItem.text(
                 Relation.CONTAINS, Codes.own("CASE-ID"), source.revision().caseId()));
         says(number(Relation.CONTAINS, Codes.own("REVISION"), source.revision().revision(), "1"));
+        BedsideDetails bedside = BedsideDetails.of(source);
+        bedside.session().forEach(this::says);
         blockAndSide();
         says(code("APPROACH", Codes.ofWord("approaches", document.approach().word())));
         needle();
         transducer();
-        team();
+        bedside.items().forEach(this::says);
+        team(bedside.team());
         if (!undrawn.isEmpty()) {
             says(ContentItem.container(Concepts.UNDRAWN).with(undrawn));
         }
@@ -98,11 +101,12 @@ final class ProcedureDetails {
                 .toList();
     }
 
-    /** The operator, and who signs: with "Verifying" first, so that the two are told apart even by one name. */
-    private void team() {
+    /** The operator, who signs (with "Verifying" first, so that the two are told apart even by one name), and the team. */
+    private void team(List<ContentItem> members) {
         List<ContentItem> people = new ArrayList<>();
         document.context().operator().ifPresent(operator -> people.add(operator(operator)));
         document.signature().ifPresent(signature -> people.add(signer(signature)));
+        people.addAll(members);
         if (!people.isEmpty()) {
             says(ContentItem.container(Codes.own("TEAM")).with(people));
         }

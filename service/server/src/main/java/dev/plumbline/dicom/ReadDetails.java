@@ -34,6 +34,7 @@ final class ReadDetails {
         for (DataSet verifier : report.items(Tag.VERIFYING_OBSERVER_SEQUENCE)) {
             signature(json, verifier);
         }
+        BedsideDetails.read(report, details, json, context);
     }
 
     private Optional<String> side() {
@@ -44,7 +45,9 @@ final class ReadDetails {
     }
 
     private Stream<ContentItem> people() {
-        return details.named(Codes.own("TEAM")).flatMap(team -> team.named(PERSON_NAME));
+        return details.named(Codes.own("TEAM"))
+                .flatMap(team -> team.named(PERSON_NAME))
+                .filter(person -> !TeamItems.isMember(person));
     }
 
     private static List<Code> roles(ContentItem person) {

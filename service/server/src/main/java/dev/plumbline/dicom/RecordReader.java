@@ -65,6 +65,9 @@ public final class RecordReader {
                         "Give a record that this program wrote"));
         ObjectNode json = planned(plan);
         json.set("observations", observations());
+        root.first(Concepts.EVALUATIONS)
+                .flatMap(evaluations -> evaluations.textOf(Concepts.IMPRESSION))
+                .ifPresent(text -> json.put("impression", text));
         new ReadDetails(report, details).into(json);
         return CaseJson.read(json, Door.HTTP);
     }

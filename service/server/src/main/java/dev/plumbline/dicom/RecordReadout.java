@@ -36,7 +36,12 @@ public final class RecordReadout {
         List<Readout.Section> sections = new ArrayList<>();
         RecordReader.groups(root).forEach(group -> sections.add(section(group)));
         Optional<ContentItem> details = root.first(Concepts.PROCEDURE);
+        root.first(Concepts.EVALUATIONS)
+                .flatMap(evaluations -> evaluations.textOf(Concepts.IMPRESSION))
+                .ifPresent(text -> sections.add(new Readout.Section(
+                        Concepts.IMPRESSION.meaning(), List.of(new Readout.Line("As written", text)))));
         details.ifPresent(item -> sections.add(details(item)));
+        details.ifPresent(item -> sections.addAll(BedsideReadout.sections(item)));
         return new Readout(
                 root.name().map(Code::meaning).orElse("Structured report"),
                 state(),
@@ -107,6 +112,9 @@ public final class RecordReadout {
             said = Optional.of(text.text());
         } else if (item.value() instanceof ItemValue.Person person) {
             said = Optional.of(person.name());
+        } else if (item.value() instanceof ItemValue.Moment moment
+                && moment.valueType().equals("DATETIME")) {
+            said = Optional.of(BedsideReadout.clock(moment.text()));
         } else if (item.value() instanceof Numeric numeric && item.children().isEmpty()) {
             said = numeric.measured().map(RecordReadout::stated);
         }
@@ -137,7 +145,7 @@ public final class RecordReadout {
     }
 
     /** A number that was stated, as it was stated. */
-    private static String stated(Measured measured) {
+    static String stated(Measured measured) {
         boolean plain = measured.unit().means(Codes.ucum("1"));
         return measured.decimal() + (plain ? "" : " " + measured.unit().meaning());
     }
@@ -145,18 +153,17 @@ public final class RecordReadout {
     private static Readout.Section details(ContentItem details) {
         List<Readout.Line> lines = new ArrayList<>();
         for (ContentItem item : details.children()) {
-            if (!item.isNamed(CAUTIONS) && !item.isNamed(Concepts.UNDRAWN)) {
-                inside(item, lines);
+            if (!item.isNamed(CAUTIONS) && !BedsideReadout.tells(item)) {
+                number(item).or(() -> words(item)).ifPresent(value -> lines.add(new Readout.Line(name(item), value)));
             }
         }
         return new Readout.Section(name(details), lines);
     }
 
-    private static void inside(ContentItem item, List<Readout.Line> lines) {
-        if (item.value() instanceof ItemValue.Container) {
-            item.children().forEach(child -> inside(child, lines));
-        } else {
-            words(item).ifPresent(value -> lines.add(new Readout.Line(name(item), value)));
-        }
+    /** A figure of the log that is not known says why. */
+    private static Optional<String> number(ContentItem item) {
+        return item.value() instanceof Numeric numeric && numeric.measured().isEmpty()
+                ? Optional.of(measured(item))
+                : Optional.empty();
     }
 }

@@ -223,12 +223,14 @@ final class Fields {
     }
 
     Optional<String> text(String name, Wording wording) {
-        return value(name).map(value -> {
-            if (!value.isTextual() || !wording.takes(value.textValue())) {
-                throw refusal(pointer(name), wording.words());
-            }
-            return value.textValue();
-        });
+        return value(name).map(value -> text(value, () -> pointer(name), wording));
+    }
+
+    private static String text(JsonNode value, Place place, Wording wording) {
+        if (!value.isTextual() || !wording.takes(value.textValue())) {
+            throw refusal(place.pointer(), wording.words());
+        }
+        return wording.taken(value.textValue());
     }
 
     String needText(String name, Wording wording) {
@@ -276,12 +278,7 @@ final class Fields {
     }
 
     List<String> texts(String name, Wording wording) {
-        return list(name, (item, at) -> {
-            if (!item.isTextual() || !wording.takes(item.textValue())) {
-                throw refusal(at, wording.words());
-            }
-            return item.textValue();
-        });
+        return items(name, (item, at) -> text(item, at, wording));
     }
 
     boolean needFlag(String name) {

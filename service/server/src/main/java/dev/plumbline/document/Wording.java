@@ -25,9 +25,17 @@ enum Wording {
         this.words = words;
     }
 
-    /** Whether the text fits; blank never does. */
+    /** Whether the text fits as it is taken in; blank never does. */
     boolean takes(String text) {
-        return !text.isBlank() && pattern.matcher(text).matches();
+        return !text.isBlank() && pattern.matcher(taken(text)).matches();
+    }
+
+    /**
+     * The text as it is taken in: white space around what is said does not survive a DICOM report, so it never becomes part
+     * of the case (PS3.5, 6.2: leading and trailing spaces are not significant in LO and PN, trailing ones in UT).
+     */
+    String taken(String text) {
+        return this == NAME || this == REMARK ? text.strip() : text;
     }
 
     String words() {

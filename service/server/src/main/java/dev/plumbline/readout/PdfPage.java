@@ -14,8 +14,9 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /**
- * A record as one A4 page of PDF: head, pictures, everything said, cautions. The same record and pictures give the same
- * bytes: the file carries no date and an identifier of what it says.
+ * A record as an A4 page of PDF: head, pictures, everything said, cautions; what is more than a page holds goes on on
+ * further pages, each with whose it is and the cautions. The same record and pictures give the same bytes: the file carries
+ * no date and an identifier of what it says.
  */
 public final class PdfPage {
     private static final float MARGIN = 36;
@@ -34,7 +35,7 @@ public final class PdfPage {
     private final Readout readout;
     private final Letters letters;
     private final PDDocument document;
-    private final PDPageContentStream page;
+    private PDPageContentStream page;
     private float top = A4.getHeight() - MARGIN;
     private float bottom = MARGIN;
 
@@ -77,12 +78,46 @@ public final class PdfPage {
     }
 
     private void set(List<BufferedImage> pictures) throws IOException {
-        try (page) {
+        try {
             head();
             foot();
             pictures(pictures.subList(0, Math.min(pictures.size(), MOST_PICTURES)));
             sections();
+        } finally {
+            page.close();
         }
+        numbers();
+    }
+
+    /** Which page of how many, where there are several. */
+    private void numbers() throws IOException {
+        int count = document.getNumberOfPages();
+        for (int i = 0; count > 1 && i < count; i++) {
+            String text = "page " + (i + 1) + " of " + count;
+            float x = MARGIN + WIDTH - letters.width(text, HEAD);
+            try (PDPageContentStream over = new PDPageContentStream(
+                    document, document.getPage(i), PDPageContentStream.AppendMode.APPEND, true)) {
+                letters.show(over, text, new Letters.Place(x, MARGIN - FOOT / 2, HEAD, false));
+            }
+        }
+    }
+
+    private void furtherPage() throws IOException {
+        page.close();
+        PDPage sheet = new PDPage(A4);
+        document.addPage(sheet);
+        page = new PDPageContentStream(document, sheet);
+        bottom = MARGIN;
+        foot();
+        top = A4.getHeight() - MARGIN - HEAD;
+        String whose =
+                readout.head().isEmpty() ? "" : ", " + readout.head().get(0).value();
+        letters.show(
+                page,
+                readout.title() + ", " + readout.standing() + whose + ", continued",
+                new Letters.Place(MARGIN, top, HEAD, true));
+        top -= GAP;
+        rule(top);
     }
 
     private void head() throws IOException {
@@ -151,16 +186,29 @@ public final class PdfPage {
     }
 
     private void sections() throws IOException {
-        PaperColumns columns = PaperColumns.of(letters, readout.sections(), new PaperColumns.Room(WIDTH, top - bottom));
+        float further = A4.getHeight() - MARGIN - HEAD - GAP - bottom;
+        PaperColumns columns =
+                PaperColumns.of(letters, readout.sections(), new PaperColumns.Room(WIDTH, top - bottom, further));
+        boolean first = true;
+        for (List<List<PaperRow>> onPage : columns.pages()) {
+            if (!first) {
+                furtherPage();
+            }
+            first = false;
+            columns(onPage, columns);
+        }
+    }
+
+    private void columns(List<List<PaperRow>> onPage, PaperColumns set) throws IOException {
         float start = top;
         float x = MARGIN;
-        for (List<PaperRow> column : columns.columns()) {
+        for (List<PaperRow> column : onPage) {
             top = start;
             for (PaperRow row : column) {
-                show(row, columns.size(), x, columns.width(), PaperRow.NAMES);
-                top -= row.height(columns.size());
+                show(row, set.size(), x, set.width(), PaperRow.NAMES);
+                top -= row.height(set.size());
             }
-            x += columns.width() + PaperColumns.GAP;
+            x += set.width() + PaperColumns.GAP;
         }
     }
 

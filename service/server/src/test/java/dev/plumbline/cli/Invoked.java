@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
+import dev.plumbline.procedure.SightDetail;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -22,7 +23,14 @@ import java.util.Arrays;
 record Invoked(int code, String out, String err) {
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-01-05T09:30:00Z"), ZoneOffset.ofHours(1));
     private static final Installation INSTALLATION = new Installation(
-            "2.25.329800735698586629295641978511506172918", "test", "Plumbline", "0001", "0.0-test", "", "GB");
+            "2.25.329800735698586629295641978511506172918",
+            "test",
+            "Plumbline",
+            "0001",
+            "0.0-test",
+            "",
+            "GB",
+            SightDetail.SUMMARY);
 
     static Invoked plumbline(Object... arguments) {
         return reading("", arguments);

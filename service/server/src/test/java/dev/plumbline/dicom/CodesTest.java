@@ -3,6 +3,9 @@ package dev.plumbline.dicom;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.plumbline.agents.OtherDoses;
+import dev.plumbline.agents.Weight;
+import dev.plumbline.agents.WeightBasis;
 import dev.plumbline.deviation.DeviationQuantity;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Doubt;
@@ -14,6 +17,21 @@ import dev.plumbline.plan.Limit;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.plan.PlanNote;
 import dev.plumbline.plan.TargetKind;
+import dev.plumbline.procedure.Happening;
+import dev.plumbline.procedure.Pain;
+import dev.plumbline.procedure.ProcedureContext.Allergies;
+import dev.plumbline.procedure.ProcedureContext.Coagulation;
+import dev.plumbline.procedure.ProcedureContext.Localisation;
+import dev.plumbline.procedure.ProcedureContext.Neurology;
+import dev.plumbline.procedure.ProcedureContext.PatientState;
+import dev.plumbline.procedure.Resistance;
+import dev.plumbline.procedure.SetUpChecks;
+import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.procedure.Spread;
+import dev.plumbline.procedure.Supervision;
+import dev.plumbline.procedure.TipAtInjection;
+import dev.plumbline.sight.Seen;
+import dev.plumbline.sight.StopSign;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -70,6 +88,24 @@ class CodesTest {
                 words("hazard kinds", Hazard.Kind.values(), Hazard.Kind::word),
                 words("plan sources", Plan.Source.values(), Plan.Source::word),
                 words("approaches", Approach.values(), Approach::word),
+                words("patient states", PatientState.values(), PatientState::word),
+                words("coagulation", Coagulation.values(), Coagulation::word),
+                words("neurological baseline", Neurology.values(), Neurology::word),
+                words("allergies", Allergies.values(), Allergies::word),
+                words("localisation", Localisation.values(), Localisation::word),
+                words("check states", SetUpChecks.Answer.values(), SetUpChecks.Answer::word),
+                words("sight details", SightDetail.values(), SightDetail::word),
+                words("sight states", Seen.values(), Seen::word),
+                words("tip at injection", TipAtInjection.values(), TipAtInjection::word),
+                words("stop signs", StopSign.values(), StopSign::word),
+                words("changes", Happening.ContextChanged.What.values(), Happening.ContextChanged.What::word),
+                words("spread", Spread.values(), Spread::word),
+                words("resistance", Resistance.Word.values(), Resistance.Word::word),
+                words("pain", Pain.values(), Pain::word),
+                words("supervision", Supervision.values(), Supervision::word),
+                words("weight sources", Weight.Source.values(), Weight.Source::word),
+                words("weight bases", WeightBasis.values(), WeightBasis::word),
+                words("other local anaesthetic", OtherDoses.values(), OtherDoses::word),
                 words("deviations", DeviationQuantity.values(), DeviationQuantity::field));
     }
 

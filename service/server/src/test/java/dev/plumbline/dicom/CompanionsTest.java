@@ -80,7 +80,7 @@ class CompanionsTest {
                 .put(Tag.ENCAPSULATED_DOCUMENT_LENGTH, 6);
         assertThat(ObjectCheck.check(pdf).report().lines())
                 .singleElement()
-                .satisfies(line -> assertThat(line.text()).isEqualTo("is not a PDF of one page"));
+                .satisfies(line -> assertThat(line.text()).isEqualTo("is no PDF that has a page"));
         pdf.put(Tag.ENCAPSULATED_DOCUMENT_LENGTH, 60);
         assertThat(ObjectCheck.check(pdf).report().lines())
                 .singleElement()

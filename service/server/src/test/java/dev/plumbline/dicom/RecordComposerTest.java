@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.SightDetail;
 import dev.plumbline.record.Companions;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.RecordRevision;
@@ -100,7 +101,8 @@ class RecordComposerTest {
 
     @Test
     void whoSignsForNobodyIsNotGivenAnOrganization() {
-        Installation nameless = new Installation("2.25.1", "Station", "Model", "1", "0.1.0", "", "GB");
+        Installation nameless =
+                new Installation("2.25.1", "Station", "Model", "1", "0.1.0", "", "GB", SightDetail.SUMMARY);
         RecordSource source =
                 new RecordSource(RecordFixtures.CUT_PATH_MIDLINE_UTC.revision(), nameless, RecordFixtures.frames());
         DataSet verifier = RecordComposer.report(source, FramesUsed.of(source))

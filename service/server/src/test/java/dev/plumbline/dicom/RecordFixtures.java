@@ -12,6 +12,7 @@ import dev.plumbline.document.Door;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.Region;
 import dev.plumbline.geometry.UltrasoundRegion;
+import dev.plumbline.procedure.SightDetail;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
@@ -50,7 +51,9 @@ enum RecordFixtures {
         c.withArray("observations").add(second);
     }),
     STRUCTURES(RecordFixtures::structures),
-    SPEED_OF_SOUND_STATED(c -> c.withObjectProperty("probe").put("speedOfSoundMPerS", 1480.0));
+    SPEED_OF_SOUND_STATED(c -> c.withObjectProperty("probe").put("speedOfSoundMPerS", 1480.0)),
+    /** Everything that can be said at the bedside, and a time not logged live. */
+    BEDSIDE(c -> c.setAll(json(RecordFixtures.BEDSIDE_PARTS)));
 
     static final Installation INSTALLATION = new Installation(
             "2.25.291234567890123456789012345678901234567",
@@ -59,7 +62,8 @@ enum RecordFixtures {
             "SAMPLE-1",
             "0.1.0",
             "Sample Hospital",
-            "GB");
+            "GB",
+            SightDetail.SUMMARY);
     private static final JsonMapper JSON = new JsonMapper();
     private static final String BASE = """
         {"schema": "plumbline-case/1", "approach": "inPlane",
@@ -81,6 +85,78 @@ enum RecordFixtures {
          "signature": {"name": "Sample^Signer", "organization": "Sample Hospital", "role": "assistant",
                        "time": "2026-01-05T10:15:00+01:00"}}
         """;
+
+    private static final String BEDSIDE_PARTS = """
+            {"session": "monday-3", "impression": "As planned; differs from plan by little.",
+             "record": {"sightDetail": "full"},
+             "team": [{"id": "t1", "name": "Roe^Al", "role": "assistant", "grade": "consultant", "supervision": "inRoom"},
+                      {"id": "t2", "name": "Poe^An", "role": "a role of the site"}],
+             "checks": [{"id": "c1", "check": "survey", "answer": "done", "by": "Roe^Al",
+                         "at": "2026-01-05T09:50:00+01:00"},
+                        {"id": "c2", "check": "aCheckOfTheSite", "answer": "notDone", "reason": "no time",
+                         "by": "Roe^Al", "at": "2026-01-05T09:51:00Z"}],
+             "context": {"block": "axillaryBrachialPlexus", "laterality": "right",
+                         "operator": {"name": "Sample^Operator", "role": "performer"},
+                         "indication": "Hand surgery", "localisation": ["ultrasound", "stimulator"],
+                         "patientState": "awake", "position": "supine", "allergiesAsked": "known",
+                         "allergyText": "latex", "coagulation": "consideredNoConcern", "baselineNeurology": "normal",
+                         "skinPreparation": "chlorhexidine", "ivAccess": "left hand", "monitoring": "ECG",
+                         "lots": ["LOT-1", "LOT-2"], "heightCm": 172.5, "ageYears": 44,
+                         "weight": {"kg": 70.125, "source": "measured"}, "idealWeightKg": 66, "leanWeightKg": 55.5,
+                         "consent": {"answer": "done", "by": "Doe^Jo", "at": "2026-01-05T09:30:00+01:00"},
+                         "otherLocalAnaestheticToday": {"answer": "askedGiven", "doses": [
+                             {"id": "o1", "drug": "lidocaine", "basis": "salt", "massMg": 40, "vasoconstrictor": true,
+                              "route": "infiltration", "at": "2026-01-05T08:00:00+01:00"}]},
+                         "sideAnswered": "The image names the other side; the patient was asked."},
+             "agents": [{"id": "a1", "drug": "bupivacaine", "basis": "salt", "concentration": {"percent": 0.5},
+                         "additives": [{"drug": "epinephrine", "concentration": {"oneIn": 300000}}],
+                         "purpose": "block", "route": "perineural", "technique": "single shot",
+                         "volumeMl": {"planned": 20, "drawnUp": 20}, "brand": "A brand", "lot": "LOT-3"},
+                        {"id": "a2", "corrects": "a1", "drug": "bupivacaine", "basis": "salt",
+                         "concentration": {"percent": 0.5}, "purpose": "block", "route": "perineural",
+                         "volumeMl": {"drawnUp": 20, "given": 12.3456789, "discarded": 5},
+                         "exceeding": {"reason": "considered", "by": "Doe^Jo", "at": "2026-01-05T10:00:00+01:00"}},
+                        {"id": "a3", "drug": "clonidine", "concentration": {"microgramsPerMl": 15}}],
+             "events": [
+               {"id": "e1", "kind": "stopMoment", "names": ["Doe^Jo", "Roe^Al"], "block": "axillaryBrachialPlexus",
+                "side": "right", "markSeen": true, "consentSeen": true, "happenedAt": "2026-01-05T10:00:00+01:00",
+                "enteredAt": "2026-01-05T10:00:05+01:00", "enteredBy": "Roe^Al"},
+               {"id": "e2", "kind": "puncture", "happenedAt": "2026-01-05T10:01:00+01:00",
+                "enteredAt": "2026-01-05T10:05:00+01:00", "enteredBy": "Roe^Al", "enteredLater": true},
+               {"id": "e3", "kind": "sightStep", "state": "nearPart", "step": "slide",
+                "happenedAt": "2026-01-05T10:01:10+01:00", "enteredAt": "2026-01-05T10:01:10+01:00",
+                "enteredBy": "Roe^Al"},
+               {"id": "e4", "kind": "sightStep", "state": "shaftAndTip", "happenedAt": "2026-01-05T10:01:30+01:00",
+                "enteredAt": "2026-01-05T10:01:30+01:00", "enteredBy": "Roe^Al"},
+               {"id": "e5", "kind": "aspiration", "blood": false, "happenedAt": "2026-01-05T10:02:00+01:00",
+                "enteredAt": "2026-01-05T10:02:00+01:00", "enteredBy": "Roe^Al"},
+               {"id": "e6", "kind": "aliquot", "agent": "a1", "volumeMl": 5, "spread": "target",
+                "resistance": {"value": 12, "unit": "psi", "device": "in-line gauge"}, "pain": "none",
+                "happenedAt": "2026-01-05T10:02:30+01:00", "enteredAt": "2026-01-05T10:02:30+01:00",
+                "enteredBy": "Roe^Al"},
+               {"id": "e7", "kind": "aliquot", "fluid": "saline", "volumeMl": 1, "hydrolocation": true,
+                "resistance": "easy", "happenedAt": "2026-01-05T10:03:00+01:00",
+                "enteredAt": "2026-01-05T10:03:00+01:00", "enteredBy": "Roe^Al"},
+               {"id": "e8", "kind": "stop", "sign": "tipLost", "happenedAt": "2026-01-05T10:03:10+01:00",
+                "enteredAt": "2026-01-05T10:03:10+01:00", "enteredBy": "Roe^Al"},
+               {"id": "e9", "kind": "correction", "corrects": "e7", "reason": "wrong button",
+                "happenedAt": "2026-01-05T10:03:00+01:00", "enteredAt": "2026-01-05T10:04:00+01:00",
+                "enteredBy": "Roe^Al"},
+               {"id": "e10", "kind": "needleOut", "happenedAt": "2026-01-05T10:06:00+01:00",
+                "enteredAt": "2026-01-05T10:06:00+01:00", "enteredBy": "Roe^Al"},
+               {"id": "e11", "kind": "complicationsLookedFor", "by": "Doe^Jo",
+                "happenedAt": "2026-01-05T09:12:00Z", "enteredAt": "2026-01-05T09:12:30Z", "enteredBy": "Roe^Al"}],
+             "signature": {"name": "Sample^Signer", "organization": "Sample Hospital", "role": "assistant",
+                           "time": "2026-01-05T10:15:00+01:00", "incompleteBecause": {"needle": "not looked at"}}}
+            """;
+
+    private static ObjectNode json(String text) {
+        try {
+            return (ObjectNode) JSON.readTree(text);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
 
     @SuppressWarnings("ImmutableEnumChecker") // the changes hold no state
     private final Consumer<ObjectNode> change;

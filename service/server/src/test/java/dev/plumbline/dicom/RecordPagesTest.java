@@ -3,9 +3,16 @@ package dev.plumbline.dicom;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.plumbline.readout.PdfPage;
+import dev.plumbline.readout.Readout;
 import dev.plumbline.record.Cautions;
+import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
 class RecordPagesTest {
@@ -55,6 +62,60 @@ class RecordPagesTest {
                     "competent")) {
                 assertThat(text).doesNotContain(never);
             }
+        }
+    }
+
+    @Test
+    void saysWhatWasDoneAtTheBedsideAndWhatNobodyRecorded() {
+        String text = RecordPages.text(RecordFixtures.BEDSIDE.report());
+        assertThat(text)
+                .containsPattern("As written +As planned; differs from plan by little\\.")
+                .containsPattern("Survey scan with light pressure and colour Doppler +Done \\(at 09:50:00, .*Roe\\^Al")
+                .containsPattern("Probe held low and lightly +not recorded")
+                .containsPattern("aCheckOfTheSite +Not done \\(at .*no time")
+                .containsPattern("10:01:00 .*entered later, 10:05:00 by Roe\\^Al")
+                .containsPattern("10:00:00 Stop moment .*Doe\\^Jo.*entered 10:00:05 by Roe\\^Al")
+                .containsPattern("10:03:00 .*entered 10:03:00 by Roe\\^Al; corrected later")
+                .containsPattern("10:03:00 Correction +corrects 10:03:00 .*wrong button.*entered 10:04:00")
+                .containsPattern("No complications \\(.*10:12:00, Looked by: Doe\\^Jo\\)")
+                .containsPattern("needle +not looked at");
+        assertThat(RecordPages.text(RecordFixtures.IN_PLANE.report())).doesNotContain("not recorded");
+    }
+
+    @Test
+    void whatIsMoreThanAPageGoesOnOnTheNext() throws IOException {
+        String said = "said at the bedside ".repeat(400).strip();
+        Readout.Section section = new Readout.Section(
+                "Events",
+                IntStream.range(0, 90)
+                        .mapToObj(i -> new Readout.Line("line" + i, said.substring(0, 200)))
+                        .toList());
+        byte[] pdf = PdfPage.bytes(
+                new Readout(
+                        "Title",
+                        "signed",
+                        List.of(new Readout.Line("Patient", "P")),
+                        List.of(section),
+                        "Be careful.",
+                        "2.25.1"),
+                List.of());
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isGreaterThan(1);
+            String text = new PDFTextStripper().getText(document);
+            for (int i = 0; i < 90; i++) {
+                assertThat(text).containsPattern("line" + i + "\\b");
+            }
+            assertThat(text).contains("page 1 of " + document.getNumberOfPages(), "Title, signed, P, continued");
+        }
+    }
+
+    /** The whole of the bedside, one line for each thing. */
+    @Test
+    void aPageOfTheBedsideHoldsEveryEvent() throws IOException {
+        byte[] pdf = PdfPage.bytes(RecordReadout.of(RecordFixtures.BEDSIDE.report()), List.of());
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            String text = new PDFTextStripper().getText(document);
+            assertThat(text).contains("10:06:00").contains("10:12:00").contains("not recorded");
         }
     }
 }

@@ -9,6 +9,10 @@ import dev.plumbline.document.CaseDocuments;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.geometry.FrameGeometry;
+import dev.plumbline.procedure.Happening;
+import dev.plumbline.procedure.LoggedEvent;
+import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.record.Bedside;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Signature;
@@ -17,9 +21,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -92,5 +99,55 @@ class RecordReaderPropertyTest {
         assertThat(TemplateCheck.check(RecordComposer.report(source, FramesUsed.of(source)))
                         .lines())
                 .isEmpty();
+    }
+
+    @Provide
+    Arbitrary<CaseDocument> atTheBedside() {
+        return CaseDocuments.atTheBedside()
+                .map(RecordReaderPropertyTest::recordable)
+                .map(document -> document.withBedside(consistent(document.bedside())));
+    }
+
+    /** As the doors let it in: corrections of something that stands, and no mixture without its volume. */
+    private static Bedside consistent(Bedside bedside) {
+        List<LoggedEvent> events = new ArrayList<>();
+        Set<String> corrected = new HashSet<>();
+        for (LoggedEvent event : bedside.events()) {
+            if (!(event.what() instanceof Happening.Correction correction)
+                    || (events.stream().anyMatch(e -> e.id().equals(correction.corrects()))
+                            && corrected.add(correction.corrects()))) {
+                events.add(event);
+            }
+        }
+        return new Bedside(
+                bedside.session(),
+                bedside.team(),
+                bedside.checks(),
+                events,
+                bedside.agents().stream()
+                        .filter(entry -> entry.handling().mixture().isEmpty())
+                        .toList(),
+                bedside.surroundings(),
+                bedside.impression(),
+                bedside.sightDetail());
+    }
+
+    @Property(tries = 300)
+    void everythingSaidAtTheBedsideComesBackFromItsRecord(
+            @ForAll("atTheBedside") CaseDocument document, @ForAll long seed) throws IOException {
+        RecordSource source = source(document, seed);
+        Path file = Files.createTempFile("record", ".dcm");
+        try {
+            Files.write(file, DicomFile.encode(RecordComposer.report(source, FramesUsed.of(source))));
+            SightDetail detail = document.bedside().sightDetail().orElse(SightDetail.SUMMARY);
+            CaseDocument told = document.withBedside(
+                    document.bedside().withEvents(detail.kept(document.bedside().log())));
+            assertThat(CaseJson.canonical(RecordReader.read(DicomFile.open(file).header())))
+                    .isEqualTo(CaseJson.canonical(told));
+            assertThat(TemplateCheck.check(DicomFile.open(file).header()).lines())
+                    .isEmpty();
+        } finally {
+            Files.delete(file);
+        }
     }
 }

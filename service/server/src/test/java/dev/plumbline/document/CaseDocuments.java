@@ -58,7 +58,7 @@ public final class CaseDocuments {
     }
 
     /** Documents that also say what was said and done at the bedside. */
-    static Arbitrary<CaseDocument> atTheBedside() {
+    public static Arbitrary<CaseDocument> atTheBedside() {
         return Arbitraries.longs()
                 .withDistribution(RandomDistribution.uniform())
                 .map(CaseDocuments::withBedside);

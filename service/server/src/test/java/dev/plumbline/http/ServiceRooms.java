@@ -14,6 +14,7 @@ import dev.plumbline.dicom.Installation;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.StatusReport;
+import dev.plumbline.procedure.SightDetail;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,7 +34,8 @@ final class ServiceRooms implements AutoCloseable {
             "0001",
             "0.0-test",
             "Sample Hospital",
-            "GB");
+            "GB",
+            SightDetail.SUMMARY);
 
     final Path data;
     private final DataFolder folder;
