@@ -20,8 +20,8 @@ import dev.plumbline.dicom.SampleCases;
 import dev.plumbline.dicom.SampleObjects;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
-import dev.plumbline.samples.SampleSet;
 import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.samples.SampleSet;
 import java.io.ByteArrayInputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -72,7 +72,8 @@ class LifeCommandsFlowTest {
         document = CaseJson.write(SampleCases.held(set).inPlane());
         ObjectNode unsigned = document.deepCopy();
         unsigned.remove("signature");
-        Installation installation = new Installation("2.25.12345", "test", "Plumbline", "1", "0.0-test", "", "GB", SightDetail.SUMMARY);
+        Installation installation =
+                new Installation("2.25.12345", "test", "Plumbline", "1", "0.0-test", "", "GB", SightDetail.SUMMARY);
         try (DataFolder data = DataFolder.open(folder.resolve("data"));
                 SqliteStore store = SqliteStore.open(data.database())) {
             Archive archive = new Archive(data, store, new LowWater(0, 0));
