@@ -7,7 +7,6 @@ import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Hazard;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /**
  * A site's rules for what marks mean: the first rule that a mark meets decides. A mark that meets none is listed, never
@@ -17,9 +16,6 @@ import java.util.regex.Pattern;
  * @param opens the approach of a case that marks open; where absent no case is opened for marks alone
  */
 public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
-    /** Longer labels are not looked at, so that no pattern works on them for long. */
-    static final int LONGEST_LABEL = 256;
-
     public MarkRules {
         rules = List.copyOf(rules);
     }
@@ -31,7 +27,7 @@ public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
      * @param code is one of a label's codes
      * @param kind of a hazard; {@code OTHER} where the rule does not say
      */
-    public record Rule(MarkMeaning meaning, Optional<Pattern> label, Optional<Coded> code, Hazard.Kind kind) {
+    public record Rule(MarkMeaning meaning, Optional<LabelPattern> label, Optional<Coded> code, Hazard.Kind kind) {
         public Rule {
             if (label.isPresent() == code.isPresent()) {
                 throw new IllegalArgumentException("A rule has either a label or a code.");
@@ -43,9 +39,7 @@ public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
         }
 
         private boolean meets(Label said) {
-            boolean named = label.filter(pattern -> said.text().length() <= LONGEST_LABEL
-                            && pattern.matcher(said.text().strip()).matches())
-                    .isPresent();
+            boolean named = label.filter(pattern -> pattern.matches(said.text())).isPresent();
             return named || (code.isPresent() && code.equals(said.code()));
         }
     }

@@ -3,6 +3,7 @@ package dev.plumbline.record;
 
 import dev.plumbline.agents.DrugList;
 import dev.plumbline.agents.Formulary;
+import dev.plumbline.intake.MarkRules;
 import dev.plumbline.procedure.BlockList;
 import dev.plumbline.procedure.Completeness;
 import dev.plumbline.procedure.SetUpChecks;
@@ -21,6 +22,7 @@ public record SiteRules(
         Formulary formulary,
         BlockList blocks,
         Completeness completeness,
+        MarkRules marks,
         Signing signing) {
     /**
      * What the site asks of a record before it is signed.

@@ -13,6 +13,7 @@ import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.archive.Store;
 import dev.plumbline.archive.StoreDamaged;
+import dev.plumbline.archive.StudyMarks;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.dicom.Installation;
@@ -76,6 +77,8 @@ final class Service implements AutoCloseable {
         Clock clock = Clock.system(ZoneId.systemDefault());
         Cases cases = new Cases(archive, uses.bedside(), clock);
         Records records = records(archive, cases, settings, clock);
+        StudyMarks marks = new StudyMarks(archive, cases, records);
+        archive.tell(marks::arrived);
         new RecordIndex(archive).complete().damages().forEach(damage -> LOG.error("Not listed: {}", damage));
         this.traffic = Traffic.start(
                 settings.network(),
@@ -85,7 +88,7 @@ final class Service implements AutoCloseable {
         try {
             this.doors = Doors.start(
                     settings.address(),
-                    new Doors.Rooms(archive, cases, records, uses.catalogues(), traffic.shown()),
+                    new Doors.Rooms(archive, cases, records, uses.catalogues(), traffic.shown(), marks),
                     about(() -> open.get() && damages.isEmpty()));
         } catch (RuntimeException e) {
             traffic.close();

@@ -6,6 +6,7 @@ import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.archive.ObjectFiles.Staged;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.dicom.ForeignObjects;
 import dev.plumbline.dicom.ObjectComparison;
 import dev.plumbline.dicom.Tag;
 import dev.plumbline.problem.Problem;
@@ -36,6 +37,7 @@ public final class Archive {
     private final ObjectFiles files;
     private final Store store;
     private final Outbound outbound;
+    private volatile Consumer<HeldObject> arrivals = object -> {};
 
     public Archive(DataFolder folder, Store store, LowWater lowWater) {
         this(folder, store, lowWater, Outbound.NOWHERE);
@@ -54,6 +56,11 @@ public final class Archive {
 
     public Store store() {
         return store;
+    }
+
+    /** Who is told of each object that came in and is new, after it is durable. */
+    public void tell(Consumer<HeldObject> listener) {
+        arrivals = listener;
     }
 
     /**
@@ -84,6 +91,22 @@ public final class Archive {
         return orRefuse(receive(bytes, object -> object.geometry(1)));
     }
 
+    /**
+     * Takes one DICOM file in that must be of a class that can carry marks.
+     *
+     * @throws Refusal as {@link #receive(InputStream)}, and for any other class; then nothing is kept
+     */
+    public Reception.Kept receiveMarks(InputStream bytes) {
+        return orRefuse(receive(bytes, object -> {
+            if (!ForeignObjects.canCarryMarks(object.sopClassUid())) {
+                throw new Refusal(new Problem.UnsupportedObject(
+                        "",
+                        "The object is neither a structured report nor a presentation state.",
+                        "Send frames with POST /v1/frames."));
+            }
+        }));
+    }
+
     private static Reception.Kept orRefuse(Reception reception) {
         return reception.fold(kept -> kept, refused -> {
             throw new Refusal(refused.problem());
@@ -100,6 +123,14 @@ public final class Archive {
 
     /** @param admission throws a Refusal where the object is not taken */
     private Reception receive(InputStream bytes, Consumer<DicomFile> admission) {
+        Reception reception = taken(bytes, admission);
+        if (reception instanceof Reception.Kept kept && !kept.known()) {
+            arrivals.accept(kept.object());
+        }
+        return reception;
+    }
+
+    private Reception taken(InputStream bytes, Consumer<DicomFile> admission) {
         Optional<Identity> who = Optional.empty();
         try {
             files.requireRoom(0);

@@ -2,6 +2,7 @@
 package dev.plumbline.archive;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.dicom.AcquisitionTime;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.ImageIdentity;
@@ -11,6 +12,8 @@ import dev.plumbline.document.CasePart;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.GrowingCase;
 import dev.plumbline.document.LogJson;
+import dev.plumbline.document.MarkedCase;
+import dev.plumbline.document.StrictJson;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.procedure.Laterality;
@@ -31,7 +34,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Cases while they grow: every append is one transaction, durable when it returns, and harmless when it comes again. Several
@@ -228,6 +233,86 @@ public final class Cases {
         });
     }
 
+    /**
+     * What was drawn in other software, for a case.
+     *
+     * @param marks makes the new marks of the plan of those that stand; empty where they are to stand
+     * @param observations each with an id, in the place of those with the same ids
+     */
+    public record Drawn(Optional<UnaryOperator<ObjectNode>> marks, List<ObjectNode> observations) {
+        public Drawn {
+            observations = List.copyOf(observations);
+        }
+    }
+
+    /**
+     * Puts what was drawn into a case, all or nothing; what is there already is not put twice.
+     *
+     * @throws Refusal where the case is signed, or the marks cannot be those of its frames
+     */
+    public void place(String caseId, Drawn drawn) {
+        archive.store().write(writing -> {
+            Held before = held(caseId);
+            GrowingCase after = before.growing();
+            List<CaseItem> items = archive.store().caseItems(caseId);
+            List<CaseItem> fresh = new ArrayList<>();
+            if (drawn.marks().isPresent()) {
+                ObjectNode standing = (ObjectNode)
+                        StrictJson.read(after.standing(CasePart.MARKS).getBytes(StandardCharsets.UTF_8));
+                after = placed(after, CasePart.MARKS, drawn.marks().get().apply(standing), items, fresh);
+            }
+            for (ObjectNode observation : drawn.observations()) {
+                after = placed(after, CasePart.OBSERVATIONS, observation, items, fresh);
+            }
+            if (!fresh.isEmpty()) {
+                requireOpen(caseId, before.document());
+                CaseCheck.check(after.document(), site, notBefore(before));
+                CaseInputs.of(after.document(), frames::geometry);
+                fresh.forEach(writing::add);
+            }
+            return fresh.size();
+        });
+    }
+
+    private GrowingCase placed(
+            GrowingCase growing, CasePart part, ObjectNode sent, List<CaseItem> items, List<CaseItem> fresh) {
+        String content = growing.items(part, sent).get(0).content();
+        GrowingCase next = growing.with(part, content);
+        if (next.canonical().equals(growing.canonical())) {
+            return growing;
+        }
+        long setBefore = Stream.concat(items.stream(), fresh.stream())
+                .filter(item -> item.part() == part)
+                .count();
+        fresh.add(new CaseItem(
+                caseOf(growing),
+                part,
+                MarkedCase.PREFIX + part.field() + "-" + (setBefore + 1),
+                content,
+                clock.instant()));
+        return next;
+    }
+
+    private static String caseOf(GrowingCase growing) {
+        return growing.document().caseId().orElseThrow();
+    }
+
+    /** Whether the marks that stand now were put there by something whose ids begin so. */
+    boolean marksCameFrom(String caseId, String prefix) {
+        return archive.store().caseItems(caseId).stream()
+                .filter(item -> item.part() == CasePart.MARKS)
+                .reduce((earlier, later) -> later)
+                .filter(item -> item.id().startsWith(prefix))
+                .isPresent();
+    }
+
+    /** Whether somebody signed it, or a record of it. */
+    boolean isSigned(String caseId) {
+        return held(caseId).document().signature().isPresent()
+                || archive.store().revisions(caseId).stream()
+                        .anyMatch(revision -> revision.state() != StoredRevision.State.DRAFT);
+    }
+
     /** What is held under the id of an item; for a part that stands once also what stands, if it is the very same. */
     private static Optional<String> there(
             GrowingCase before, List<CaseItem> items, CasePart part, GrowingCase.Item item) {
@@ -285,10 +370,7 @@ public final class Cases {
     }
 
     private void requireOpen(String caseId, CaseDocument document) {
-        boolean signed = document.signature().isPresent()
-                || archive.store().revisions(caseId).stream()
-                        .anyMatch(revision -> revision.state() != StoredRevision.State.DRAFT);
-        if (signed) {
+        if (document.signature().isPresent() || isSigned(caseId)) {
             throw new Refusal(new Problem.Conflict(
                     "",
                     "The case is signed, and nothing is added to what somebody signed.",

@@ -103,6 +103,16 @@ public final class SqliteStore implements Store {
     }
 
     @Override
+    public List<String> casesOfStudy(String studyInstanceUid) {
+        return database.query(
+                "SELECT c.case_id FROM cases c JOIN objects o"
+                        + " ON o.sop_instance_uid = json_extract(c.document, '$.frame.sopInstanceUid')"
+                        + " WHERE o.study_instance_uid = ? ORDER BY c.rowid",
+                List.of(studyInstanceUid),
+                row -> row.getString(1));
+    }
+
+    @Override
     public List<StoredRevision> revisions(String caseId) {
         return database.query(REVISION + "WHERE case_id = ? ORDER BY revision", List.of(caseId), this::revision);
     }

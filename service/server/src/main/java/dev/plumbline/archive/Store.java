@@ -38,6 +38,9 @@ public interface Store extends AutoCloseable {
     /** The cases of a session, in the order they were opened. */
     List<String> casesOf(String session);
 
+    /** The cases that were opened on an image of a study, in the order they were opened. */
+    List<String> casesOfStudy(String studyInstanceUid);
+
     /** Of one case, oldest first. */
     List<StoredRevision> revisions(String caseId);
 

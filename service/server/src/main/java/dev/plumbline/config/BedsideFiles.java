@@ -18,7 +18,9 @@ import java.util.function.Function;
 /** The files of a site for the bedside: each the site's own where the configuration names one, else the one that ships. */
 public final class BedsideFiles {
     /** Fields of {@code site} in the service's configuration. */
-    static final String[] FIELDS = {"sightLadder", "setUpChecks", "drugs", "formulary", "blocks", "completeness"};
+    static final String[] FIELDS = {
+        "sightLadder", "setUpChecks", "drugs", "formulary", "blocks", "completeness", "markRules"
+    };
 
     /** What holds where no configuration says otherwise; design choice. */
     static final SiteRules.Signing USUAL_SIGNING = new SiteRules.Signing(false, SightDetail.SUMMARY);
@@ -50,6 +52,7 @@ public final class BedsideFiles {
                 files.file("formulary", FormularyFile.EXAMPLE, FormularyFile::read),
                 files.file("blocks", BlockFile.NAME, BlockFile::read),
                 files.file("completeness", CompletenessFile.NAME, CompletenessFile::read),
+                files.file("markRules", MarkRuleFile.NAME, MarkRuleFile::read),
                 signing);
     }
 

@@ -39,18 +39,33 @@ public final class GrowingCase {
         return new GrowingCase((ObjectNode) StrictJson.read(canonical.getBytes(StandardCharsets.UTF_8)));
     }
 
-    /** The same with one more item, which was taken before. */
+    /** The same with one more item, which was taken before; one of a list stands in the place of one with its id. */
     public GrowingCase with(CasePart part, String content) {
         ObjectNode next = json.deepCopy();
         JsonNode item = StrictJson.read(content.getBytes(StandardCharsets.UTF_8));
         if (part.list()) {
-            (next.get(part.field()) instanceof ArrayNode there ? there : next.putArray(part.field())).add(item);
+            ArrayNode list = next.get(part.field()) instanceof ArrayNode there ? there : next.putArray(part.field());
+            int place = place(list, item.path("id"));
+            if (place < list.size()) {
+                list.set(place, item);
+            } else {
+                list.add(item);
+            }
         } else if (item.isNull()) {
             next.remove(part.field());
         } else {
             next.set(part.field(), item);
         }
         return new GrowingCase(next);
+    }
+
+    private static int place(ArrayNode list, JsonNode id) {
+        int place = 0;
+        while (place < list.size()
+                && (id.isMissingNode() || !list.get(place).path("id").equals(id))) {
+            place++;
+        }
+        return place;
     }
 
     public CaseDocument document() {

@@ -6,6 +6,7 @@ import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Records;
+import dev.plumbline.archive.StudyMarks;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.StatusReport;
 import dev.plumbline.document.AnswerJson;
@@ -43,7 +44,8 @@ public final class Doors implements AutoCloseable {
     }
 
     /** What the routes lead to. */
-    public record Rooms(Archive archive, Cases cases, Records records, Catalogues catalogues, Traffic traffic) {
+    public record Rooms(
+            Archive archive, Cases cases, Records records, Catalogues catalogues, Traffic traffic, StudyMarks marks) {
         private AnswerJson answers() {
             return new AnswerJson(catalogues.needles());
         }
@@ -77,6 +79,7 @@ public final class Doors implements AutoCloseable {
                     new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
                     new SiteListRoutes(rooms.catalogues(), rooms.cases().site()).register(config.routes);
                     new CaseRoutes(rooms.cases()).register(config.routes);
+                    new MarkRoutes(rooms.archive(), rooms.marks()).register(config.routes);
                     new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
                     new DispatchRoutes(rooms.traffic()).register(config.routes);
                     new WorklistRoutes(rooms.traffic().worklist()).register(config.routes);

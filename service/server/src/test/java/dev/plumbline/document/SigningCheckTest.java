@@ -78,6 +78,7 @@ class SigningCheckTest {
                 new Formulary(List.of(row), approval),
                 shipped.blocks(),
                 shipped.completeness(),
+                shipped.marks(),
                 shipped.signing());
     }
 

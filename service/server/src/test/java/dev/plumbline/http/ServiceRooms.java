@@ -7,6 +7,7 @@ import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.archive.StudyMarks;
 import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.TransducerFile;
@@ -56,12 +57,16 @@ final class ServiceRooms implements AutoCloseable {
     Doors.Rooms rooms() {
         Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
         DispatchDesk desk = DispatchDesk.closed(store.dispatches(), List.of(), CLOCK);
+        Records records = new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK);
+        StudyMarks marks = new StudyMarks(archive, cases, records);
+        archive.tell(marks::arrived);
         return new Doors.Rooms(
                 archive,
                 cases,
-                new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK),
+                records,
                 new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()));
+                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()),
+                marks);
     }
 
     /** Whether any object, case or record is held. */
