@@ -42,6 +42,7 @@ public final class Plumbline {
                 .addSubcommand(new RecordCommand(terminal, with))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new CheckCommand(terminal))
+                .addSubcommand(new MarksCommand(terminal))
                 .addSubcommand(new SightCommand(terminal, with.site()))
                 .addSubcommand(new LogCommand(terminal, with.site(), with.clock()))
                 .addSubcommand(new FrameCommand(terminal))

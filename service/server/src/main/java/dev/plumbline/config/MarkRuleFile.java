@@ -10,6 +10,7 @@ import dev.plumbline.plan.Hazard;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.InputStream;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.PatternSyntaxException;
 
@@ -31,6 +32,15 @@ public final class MarkRuleFile {
                         .map(MarkRuleFile::rule)
                         .toList(),
                 root.optionalWord("opens", Approach.values(), Approach::word));
+    }
+
+    /**
+     * Reads a site's rules.
+     *
+     * @throws Refusal when the file is not there or holds no rules, naming the file
+     */
+    public static MarkRules read(Path path) {
+        return SiteFile.read(path, MarkRuleFile::read);
     }
 
     /** The rules that ship: the words of the case document, in any case. */

@@ -23,6 +23,15 @@ public final class GatheredJson {
     public static ObjectNode of(String study, Gathered gathered, Optional<String> caseId, List<Lack> lacks) {
         ObjectNode root = JsonNodeFactory.instance.objectNode().put("studyInstanceUid", study);
         caseId.ifPresentOrElse(id -> root.put("caseId", id), () -> root.putNull("caseId"));
+        root.setAll(of(gathered));
+        ArrayNode lacking = root.putArray("lacks");
+        lacks.forEach(lack -> lacking.addObject().put("field", lack.field()).put("text", lack.text()));
+        return root;
+    }
+
+    /** The marks alone, without a case. */
+    public static ObjectNode of(Gathered gathered) {
+        ObjectNode root = JsonNodeFactory.instance.objectNode();
         ArrayNode placed = root.putArray("placed");
         for (Gathered.Placed mark : gathered.placed()) {
             ObjectNode node = placed.addObject()
@@ -67,8 +76,6 @@ public final class GatheredJson {
                     .put("at", remark.at())
                     .put("text", remark.text());
         }
-        ArrayNode lacking = root.putArray("lacks");
-        lacks.forEach(lack -> lacking.addObject().put("field", lack.field()).put("text", lack.text()));
         return root;
     }
 

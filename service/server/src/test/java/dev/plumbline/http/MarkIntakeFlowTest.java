@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: Apache-2.0
+package dev.plumbline.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.ForeignMarks;
+import java.net.http.HttpRequest;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Marks written by other software (pydicom, Debian's python3-pydicom) come in and become a case, through a real socket.
+ */
+class MarkIntakeFlowTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+
+    private static final String TARGET = """
+            {"label":"Target","type":"POINT","points":[320,300,340,280],"concept":["111010","DCM","label"],"unit":"1"}""";
+    private static final String SKIN = """
+            {"label":"skin","type":"POLYLINE","points":[60,40,580,40],"value":1,"unit":"mm"}""";
+    private static final String SHAFT = """
+            {"label":"needle shaft","type":"POLYLINE","points":[560,120,380,252]}""";
+    private static final String ARTERY = """
+            {"label":"artery","type":"CIRCLE","points":[200,300,230,300]}""";
+
+    @TempDir
+    private Path folder;
+
+    private OpenDoor door;
+    private Path planned;
+    private Path needle;
+
+    @BeforeEach
+    void framesAreHeld() throws Exception {
+        door = new OpenDoor();
+        planned = Files.write(folder.resolve("planned.dcm"), SampleBodies.PLANNED_FRAME);
+        needle = Files.write(folder.resolve("needle.dcm"), SampleBodies.NEEDLE_FRAME);
+        assertThat(door.postDicom("/v1/frames", SampleBodies.PLANNED_FRAME).status())
+                .isEqualTo(201);
+        assertThat(door.postDicom("/v1/frames", SampleBodies.NEEDLE_FRAME).status())
+                .isEqualTo(201);
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        door.close();
+    }
+
+    private byte[] written(Path frame, String more, String... marks) throws Exception {
+        return Files.readAllBytes(ForeignMarks.write(folder, frame, more, marks));
+    }
+
+    private JsonNode sent(byte[] object) throws Exception {
+        OpenDoor.Answer answer = door.postDicom("/v1/marks", object);
+        assertThat(answer.status()).as(answer.text()).isIn(200, 201);
+        return answer.json();
+    }
+
+    private JsonNode held(JsonNode account) throws Exception {
+        return door.get("/v1/cases/" + account.path("caseId").asText()).json();
+    }
+
+    private static List<String> texts(JsonNode array, String field) {
+        List<String> texts = new ArrayList<>();
+        array.forEach(item -> texts.add(item.path(field).asText()));
+        return texts;
+    }
+
+    @Test
+    void aDrawnTargetOpensACaseThatSaysWhatItLacks() throws Exception {
+        JsonNode account = sent(written(planned, "", TARGET, SKIN, ARTERY));
+        assertThat(texts(account.path("placed"), "means")).containsExactly("target", "skin", "hazard");
+        JsonNode document = held(account);
+        assertThat(document.path("frame").path("sopInstanceUid").asText()).isEqualTo(SampleBodies.PLANNED_UID);
+        assertThat(document.path("marks").path("target").path("column").asDouble())
+                .isEqualTo(320);
+        assertThat(document.path("marks").path("target").path("row").asDouble()).isEqualTo(300);
+        assertThat(document.path("marks").path("skin")).hasSize(2);
+        assertThat(document.path("marks").path("hazards").path(0).path("kind").asText())
+                .isEqualTo("artery");
+        assertThat(texts(account.path("lacks"), "field"))
+                .contains("/observations", "/needle/lengthMm", "/probe/midpoint")
+                .doesNotContain("/marks/skin");
+        account.path("lacks")
+                .forEach(lack -> assertThat(lack.path("text").asText()).endsWith("."));
+    }
+
+    @Test
+    void aNeedleDrawnLaterCompletesTheCaseAndItsNumbersAreOurs() throws Exception {
+        String caseId = sent(written(planned, "", TARGET, SKIN)).path("caseId").asText();
+        JsonNode account = sent(written(needle, "", SHAFT));
+        assertThat(account.path("caseId").asText()).isEqualTo(caseId);
+        JsonNode document = held(account);
+        assertThat(document.path("observations")).hasSize(1);
+        assertThat(document.path("observations").path(0).path("shaft")).hasSize(2);
+        assertThat(texts(account.path("lacks"), "field")).doesNotContain("/observations");
+        assertThat(texts(account.path("remarks"), "text"))
+                .as("the lines say 1 mm")
+                .anyMatch(text -> text.contains("1.00 mm") && text.contains("The points count"));
+        OpenDoor.Answer compared = door.post("/v1/comparisons", document.toString());
+        assertThat(compared.status()).as(compared.text()).isEqualTo(200);
+        assertThat(compared.json()
+                        .path("observations")
+                        .path(0)
+                        .path("angleToSkinDeg")
+                        .path("value")
+                        .isNumber())
+                .isTrue();
+    }
+
+    @Test
+    void theSameReportAgainAndThroughAnotherDoorChangesNothing() throws Exception {
+        byte[] report = written(planned, "", TARGET, SKIN, ARTERY);
+        JsonNode first = sent(report);
+        JsonNode before = held(first);
+        assertThat(door.postDicom("/v1/marks", report).status()).isEqualTo(200);
+        assertThat(door.postDicom("/dicomweb/studies", report).status()).isEqualTo(200);
+        assertThat(held(first)).isEqualTo(before);
+        assertThat(door.post("/v1/studies/" + first.path("studyInstanceUid").asText() + "/marks", "{}")
+                        .json())
+                .isEqualTo(first);
+    }
+
+    @Test
+    void anAmendedReportMovesWhatItDrawsAgainAndDropsNothing() throws Exception {
+        byte[] first = written(planned, "\"uid\":\"2.25.1001\",", TARGET, SKIN, ARTERY, SHAFT);
+        sent(first);
+        String moved = TARGET.replace("320,300", "330,310");
+        JsonNode account =
+                sent(written(planned, "\"predecessor\":\"2.25.1001\",", moved, SKIN, SHAFT.replace("560", "550")));
+        JsonNode document = held(account);
+        assertThat(document.path("marks").path("target").path("column").asDouble())
+                .isEqualTo(330);
+        assertThat(document.path("marks").path("hazards")).hasSize(1);
+        assertThat(document.path("observations")).hasSize(1);
+        assertThat(document.path("observations")
+                        .path(0)
+                        .path("shaft")
+                        .path(0)
+                        .path("column")
+                        .asDouble())
+                .isEqualTo(550);
+        assertThat(texts(account.path("remarks"), "text")).anyMatch(text -> text.contains("no deletion"));
+        assertThat(account.path("questions")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"grey", "colour"})
+    void aPresentationStateDoesAsWell(String kind) throws Exception {
+        JsonNode account = sent(written(
+                planned,
+                "\"kind\":\"" + kind + "\",",
+                "{\"label\":\"target\",\"type\":\"POINT\",\"points\":[320,300]}",
+                "{\"label\":\"skin\",\"type\":\"POLYLINE\",\"points\":[60,40,300,41,580,40]}",
+                "{\"type\":\"POLYLINE\",\"points\":[1,1,9,9]}"));
+        assertThat(texts(account.path("placed"), "means")).containsExactly("target", "skin");
+        assertThat(account.path("unmatched")).hasSize(1);
+        assertThat(held(account).path("marks").path("skin")).hasSize(3);
+    }
+
+    @Test
+    void coordinatesByReferenceAreFound() throws Exception {
+        JsonNode account = sent(written(planned, "", TARGET.replace("{", "{\"byReference\":true,"), SKIN));
+        assertThat(texts(account.path("placed"), "means")).containsExactly("target", "skin");
+    }
+
+    @Test
+    void unmatchedMarksAreListedWithTheirLabels() throws Exception {
+        JsonNode account = sent(written(planned, "", SHAFT.replace("needle shaft", "something else"), TARGET));
+        JsonNode unmatched = account.path("unmatched").path(0);
+        assertThat(unmatched.path("drawnAs").asText()).isEqualTo("a line");
+        assertThat(unmatched.path("labels").toString())
+                .contains("something else")
+                .contains("Tools@^0.1.0:Length");
+        assertThat(held(account).path("observations")).isEmpty();
+    }
+
+    @Test
+    void aTargetThatAPersonSetOtherwiseStands() throws Exception {
+        ObjectNode own =
+                MAPPER.createObjectNode().put("schema", "plumbline-case/1").put("caseId", "own-1");
+        own.put("approach", "inPlane")
+                .putObject("frame")
+                .put("sopInstanceUid", SampleBodies.PLANNED_UID)
+                .put("frameNumber", 1);
+        own.putObject("marks").putObject("target").put("column", 100).put("row", 200);
+        assertThat(door.post("/v1/cases", own.toString()).status()).isEqualTo(201);
+        JsonNode account = sent(written(planned, "", TARGET));
+        assertThat(account.path("caseId").asText()).isEqualTo("own-1");
+        assertThat(texts(account.path("questions"), "text")).anyMatch(text -> text.startsWith("Which target?"));
+        assertThat(held(account).path("marks").path("target").path("column").asDouble())
+                .isEqualTo(100);
+    }
+
+    @Test
+    void marksThatComeBeforeTheirImageWaitForIt() throws Exception {
+        try (OpenDoor empty = new OpenDoor()) {
+            byte[] report = written(planned, "", TARGET);
+            OpenDoor.Answer early = empty.postDicom("/v1/marks", report);
+            assertThat(early.json().path("refused").path(0).path("why").asText())
+                    .contains("does not hold");
+            assertThat(early.json().path("caseId").isNull()).isTrue();
+            assertThat(empty.postDicom("/v1/frames", SampleBodies.PLANNED_FRAME).status())
+                    .isEqualTo(201);
+            String study = early.json().path("studyInstanceUid").asText();
+            JsonNode account = empty.get("/v1/studies/" + study + "/marks").json();
+            assertThat(account.path("caseId").asText()).startsWith("viewer-");
+            assertThat(account.path("refused")).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[900,300]}|outside its image",
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[10]}|pairs",
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[1,2,3],\"valueType\":\"SCOORD3D\"}|SCOORD3D",
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[10,10],\"image\":\"2.25.9\"}|does not hold",
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[10,10],\"frame\":2}|frame 2",
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[10,10],\"byReference\":true,\"refersTo\":[1,1]}|above itself",
+                "{\"label\":\"tip\",\"type\":\"POINT\",\"points\":[10,10],\"byReference\":true,\"refersTo\":[1,9]}|not there"
+            })
+    void oneImpossibleMarkAndNothingOfTheObjectIsAttached(String impossible, String why) throws Exception {
+        JsonNode account = sent(written(planned, "", TARGET, impossible));
+        assertThat(account.path("refused").path(0).path("why").asText()).contains(why);
+        assertThat(account.path("refused").path(0).path("remedy").asText()).isNotBlank();
+        assertThat(account.path("placed")).isEmpty();
+        assertThat(account.path("caseId").isNull()).isTrue();
+    }
+
+    @Test
+    void marksOfAnotherPatientAreRefused() throws Exception {
+        JsonNode account = sent(written(planned, "\"patient\":\"SOMEBODY-ELSE\",", TARGET));
+        assertThat(account.path("refused").path(0).path("why").asText()).contains("another patient");
+        assertThat(account.path("caseId").isNull()).isTrue();
+        assertThat(account.toString()).doesNotContain("SOMEBODY-ELSE");
+    }
+
+    @Test
+    void moreItemsThanAnybodyDrawsAreRefused() throws Exception {
+        String[] many = new String[2_000];
+        Arrays.fill(many, SKIN);
+        OpenDoor.Answer answer = door.postDicom("/v1/marks", written(planned, "", many));
+        assertThat(answer.status()).isEqualTo(422);
+        assertThat(answer.json().path("detail").asText()).contains("20000 items");
+    }
+
+    @Test
+    void aSignedCaseTakesNothingMore() throws Exception {
+        assertThat(door.post("/v1/records", SampleBodies.CASE).status()).isEqualTo(201);
+        JsonNode account = sent(written(planned, "", TARGET));
+        assertThat(account.path("caseId").isNull()).isTrue();
+        assertThat(texts(account.path("questions"), "text")).anyMatch(text -> text.contains("amendment"));
+    }
+
+    @Test
+    void ourOwnReportsAreNoMarks() throws Exception {
+        String record = door.post("/v1/records", SampleBodies.CASE)
+                .json()
+                .path("recordUid")
+                .asText();
+        String study = door.send(door.request("/dicomweb/instances?SOPInstanceUID=" + record)
+                        .header("Accept", "application/dicom+json")
+                        .GET())
+                .json()
+                .path(0)
+                .path("0020000D")
+                .path("Value")
+                .path(0)
+                .asText();
+        JsonNode account = door.get("/v1/studies/" + study + "/marks").json();
+        assertThat(account.path("placed")).isEmpty();
+        assertThat(account.path("unmatched")).isEmpty();
+        assertThat(account.path("refused")).isEmpty();
+    }
+
+    @Test
+    void aFrameIsNoReport() throws Exception {
+        OpenDoor.Answer answer = door.postDicom("/v1/marks", SampleBodies.PLANNED_FRAME);
+        assertThat(answer.status()).as(answer.text()).isIn(415, 422);
+        assertThat(answer.json().path("remedy").asText()).contains("/v1/frames");
+    }
+
+    @Test
+    void aStudyThatIsNotHeldIsNotFound() throws Exception {
+        assertThat(door.get("/v1/studies/2.25.404/marks").status()).isEqualTo(404);
+        HttpRequest.Builder post = door.request("/v1/studies/2.25.404/marks").POST(HttpRequest.BodyPublishers.noBody());
+        assertThat(door.send(post).status()).isEqualTo(404);
+    }
+}
