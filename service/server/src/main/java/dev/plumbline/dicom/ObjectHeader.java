@@ -81,8 +81,11 @@ final class ObjectHeader {
                 .put(Tag.TIMEZONE_OFFSET_FROM_UTC, time.offset())
                 .put(Tag.SOP_CLASS_UID, kind.sopClassUid)
                 .put(Tag.SOP_INSTANCE_UID, Uids.instance(revision.caseId(), revision.revision(), part));
-        patientAndStudy(object, source.planned().frame().header());
+        patientAndStudy(object, source);
         series(object, kind, revision.caseId());
+        if (kind != Kind.REPORT && kind != Kind.KEY_OBJECTS) { // whose series cannot say it
+            revision.document().context().order().ifPresent(order -> OrderAttributes.requestAttributes(object, order));
+        }
         Timestamp begun = new Timestamp(
                 revision.begun().withOffsetSameInstant(revision.time().getOffset()));
         object.put(Tag.SERIES_DATE, begun.date()).put(Tag.SERIES_TIME, begun.timeOfDay());
@@ -102,6 +105,16 @@ final class ObjectHeader {
     /** Of the objects of a kind that a record has one of for every frame. */
     static String instanceNumber(RecordRevision revision, int number) {
         return Integer.toString(NUMBERS_PER_REVISION * revision.revision() + number);
+    }
+
+    /** Those of the frame, with what the order of the case adds. */
+    static void patientAndStudy(DataSet object, RecordSource source) {
+        patientAndStudy(object, source.planned().frame().header());
+        source.revision()
+                .document()
+                .context()
+                .order()
+                .ifPresent(order -> OrderAttributes.patientAndStudy(object, order));
     }
 
     private static void patientAndStudy(DataSet object, DataSet frame) {

@@ -66,6 +66,7 @@ public final class RecordReader {
         ObjectNode json = planned(plan);
         json.set("observations", observations());
         new ReadDetails(report, details).into(json);
+        OrderAttributes.restore(report, json);
         return CaseJson.read(json, Door.HTTP);
     }
 
