@@ -172,9 +172,14 @@ final class ServiceProcess implements AutoCloseable {
 
     /** As an operating system stops it. */
     @Override
-    public void close() throws InterruptedException {
+    public void close() throws IOException {
         process.destroy();
-        process.waitFor();
+        try {
+            process.waitFor();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException(e);
+        }
     }
 
     /** Runs a command of the program in this process. */

@@ -19,11 +19,11 @@ class WorklistToRecordConformanceTest {
     @TempDir
     Path folder;
 
-    private void schedule(String name, String patientId, String studyUid) throws Exception {
+    private void schedule(String name, String patientId, String studyUid, String accession) throws Exception {
         Path items = Files.createDirectories(folder.resolve("wl/WLSCP"));
         Path dump = folder.resolve(name + ".dump");
         Files.writeString(dump, """
-                (0008,0050) SH [ACC-%1$s]
+                (0008,0050) SH [%4$s]
                 (0008,0090) PN [Invented^Referrer]
                 (0010,0010) PN [Invented^Person]
                 (0010,0020) LO [%2$s]
@@ -43,7 +43,7 @@ class WorklistToRecordConformanceTest {
                   (fffe,e00d) na
                 (fffe,e0dd) na
                 (0040,1001) SH [RP-%1$s]
-                """.formatted(name, patientId, studyUid));
+                """.formatted(name, patientId, studyUid, accession));
         PeerProcess.Ended made = PeerProcess.run(
                 folder,
                 List.of(
@@ -117,14 +117,14 @@ class WorklistToRecordConformanceTest {
                             .json()
                             .path(0),
                     "00100020");
-            schedule("1", patient, study);
-            schedule("2", "INVENTED-OTHER", "2.25.4711");
+            schedule("1", patient, study, "SAMPLE0001");
+            schedule("2", "INVENTED-OTHER", "2.25.4711", "ACC-2");
             try (PeerProcess ris = PeerProcess.start(
                     folder,
                     port,
                     List.of("wlmscpfs", "-dfp", folder.resolve("wl").toString(), "-dfr", Integer.toString(port)))) {
                 assertThat(ris.port()).isEqualTo(port);
-                agreeing(service, item(service, "ACC-1"), study);
+                agreeing(service, item(service, "SAMPLE0001"), study);
                 differing(service, (ObjectNode) item(service, "ACC-2"), patient, study);
             }
         }
@@ -137,14 +137,14 @@ class WorklistToRecordConformanceTest {
         String report = dumped(service, uid);
         assertThat(report)
                 .contains("(0040,a370) SQ")
-                .contains("(0008,0050) SH [ACC-1")
+                .contains("(0008,0050) SH [SAMPLE0001")
                 .contains("(0040,1001) SH [RP-1")
                 .contains("(0032,1060) LO [Axillary block")
                 .contains("(0008,0090) PN [Invented^Referrer")
                 .contains("(0020,000d) UI [" + study);
         for (JsonNode object : kept.json().path("objects")) {
             String said = dumped(service, object.asText());
-            assertThat(said).contains("(0008,0050) SH [ACC-1").contains("(0008,0090) PN [Invented^Referrer");
+            assertThat(said).contains("(0008,0050) SH [SAMPLE0001").contains("(0008,0090) PN [Invented^Referrer");
             if (!said.contains("(0008,0060) CS [SR]") && !said.contains("(0008,0060) CS [KO]")) {
                 assertThat(said).contains("(0040,0275) SQ").contains("(0040,0009) SH [SPS-1");
             }
@@ -167,7 +167,7 @@ class WorklistToRecordConformanceTest {
             assertThat(refused.status()).as(refused.text()).isEqualTo(409);
             assertThat(refused.json().path("type").asText()).isEqualTo("urn:plumbline:problem:order-mismatch");
             assertThat(refused.json().path("pointer").asText()).isEqualTo("/order");
-            assertThat(refused.json().path("differs").toString()).isEqualTo("[\"patientId\",\"studyInstanceUid\"]");
+            assertThat(refused.json().path("differs").toString()).isEqualTo("[\"patientId\",\"studyInstanceUid\",\"accessionNumber\"]");
             assertThat(refused.text()).doesNotContain(patient, "INVENTED-OTHER");
         }
         assertThat(service.get("/v1/cases/mixed-up").status()).isEqualTo(404);
@@ -176,8 +176,9 @@ class WorklistToRecordConformanceTest {
                         .json()
                         .path("differs")
                         .toString())
-                .isEqualTo("[\"studyInstanceUid\"]");
+                .isEqualTo("[\"studyInstanceUid\",\"accessionNumber\"]");
         order.withArray("resolved").add(resolved("studyInstanceUid", "frame"));
+        order.withArray("resolved").add(resolved("accessionNumber", "order"));
         ServiceProcess.Answer kept = service.post("/v1/records", caseOf("mixed-up", order));
         assertThat(kept.status()).as(kept.text()).isEqualTo(201);
         String uid = kept.json().path("recordUid").asText();
@@ -195,6 +196,7 @@ class WorklistToRecordConformanceTest {
 
         order.withArray("resolved").removeAll().add(resolved("patientId", "order"));
         order.withArray("resolved").add(resolved("studyInstanceUid", "order"));
+        order.withArray("resolved").add(resolved("accessionNumber", "order"));
         ServiceProcess.Answer moved = service.post("/v1/records", caseOf("moved", order));
         assertThat(moved.status()).as(moved.text()).isEqualTo(201);
         for (JsonNode object : moved.json().path("objects")) {

@@ -30,8 +30,8 @@ class SmallDiskTest {
     @Test
     void keepsWhatItAcknowledgedAndGoesOnWhenThereIsRoom() throws Exception {
         Path disk = Files.createDirectories(root.resolve("disk"));
-        String java = System.getProperty("java.home") + "/bin/java -cp \"$CLASSES\" " + FillsTheDisk.class.getName()
-                + " " + disk;
+        String java = System.getProperty("java.home") + "/bin/java -cp \"$CLASSES\" '"
+                + FillsTheDisk.class.getName() + "' " + disk;
         ProcessBuilder builder = new ProcessBuilder(
                         "unshare",
                         "--mount",
