@@ -29,7 +29,8 @@ class KilledServiceFlowTest {
     private static final int KILLS = Integer.getInteger("plumbline.kills", 50);
     private static final long SEED = Long.getLong("plumbline.seed", 20261128L);
     private static final int CLIENTS = 2;
-    private static final int LONGEST_LIFE_MS = 1_000;
+    private static final int LONGEST_LIFE_MS = 800;
+    private static final int LONGEST_AFTER_ANSWER_MS = 300;
 
     @TempDir
     Path folder;
@@ -50,22 +51,30 @@ class KilledServiceFlowTest {
         Random random = new Random(SEED);
         int port = PeerProcess.freePort();
         ServiceProcess.Site site = ServiceProcess.Site.in(folder, peers(port));
-        Path classes = folder.resolve("classes.jsa");
-        try (ServiceProcess first = ServiceProcess.start(site, "-XX:ArchiveClassesAtExit=" + classes)) {
+        Path shared = folder.resolve("classes.jsa");
+        String path = PackedClasses.path(folder);
+        try (ServiceProcess first =
+                ServiceProcess.begin(site, path, new String[] {"-XX:ArchiveClassesAtExit=" + shared})) {
+            first.awaitAnswer();
             SampleWork.frames(first);
+            // so that the classes of a record are in the archive of classes too, and every later start is quick
+            acknowledged.put(
+                    "killed-0",
+                    SampleLoad.uids(first.post("/v1/records", SampleWork.signed("killed-0"))
+                            .json()));
         }
         try (QueryRetrievePeer archive = QueryRetrievePeer.start(folder, port)) {
             for (int i = 0; i < KILLS; i++) {
-                trial(site, random, "-XX:SharedArchiveFile=" + classes);
+                trial(ServiceProcess.begin(site, path, new String[] {"-XX:SharedArchiveFile=" + shared}), random);
             }
-            assertThat(acknowledged).as("records acknowledged").hasSizeGreaterThan(KILLS / 2);
+            assertThat(acknowledged).as("records acknowledged").hasSizeGreaterThan(KILLS / 5);
             assertThat(killedAtWork.get()).as("kills while a request was open").isGreaterThan(KILLS / 4);
             try (ServiceProcess last = ServiceProcess.start(site)) {
                 JsonNode held = last.get("/v1/status").json().path("dispatch");
                 int all = held.path("queued").asInt()
                         + held.path("sent").asInt()
                         + held.path("proved").asInt();
-                assertThat(all).as("every record is queued once").isBetween(acknowledged.size(), cases.get());
+                assertThat(all).as("every record is queued once").isBetween(acknowledged.size(), cases.get() + 1);
                 JsonNode counts = last.awaitProved(all, Duration.ofSeconds(60 + KILLS / 4));
                 assertThat(counts.path("proved").asInt())
                         .as(counts + last.get("/v1/dispatch").text())
@@ -100,15 +109,21 @@ class KilledServiceFlowTest {
                 + " looks, killed at work " + killedAtWork.get());
     }
 
-    private void trial(ServiceProcess.Site site, Random random, String jvm) throws Exception {
-        ServiceProcess service = ServiceProcess.begin(site, jvm);
+    private void trial(ServiceProcess service, Random random) throws Exception {
         boolean early = random.nextInt(10) == 0; // now and then before it answers at all
         if (!early) {
             service.awaitAnswer();
         }
         SampleLoad load = new SampleLoad(service, CLIENTS, cases, acknowledged);
         load.start();
-        Thread.sleep(random.nextInt(LONGEST_LIFE_MS));
+        if (!early && random.nextInt(3) == 0) {
+            // a young process is slow at its first record; so that many are killed at their work and not at the
+            // beginning
+            load.awaitMore(1 + random.nextInt(2));
+            Thread.sleep(random.nextInt(LONGEST_AFTER_ANSWER_MS));
+        } else {
+            Thread.sleep(random.nextInt(LONGEST_LIFE_MS));
+        }
         if (load.open() > 0) {
             killedAtWork.incrementAndGet();
         }
@@ -169,6 +184,15 @@ class KilledServiceFlowTest {
 
         void start() {
             threads.forEach(Thread::start);
+        }
+
+        /** Waits for so many more acknowledged records. */
+        void awaitMore(int records) throws InterruptedException {
+            int wanted = acknowledged.size() + records;
+            long deadline = System.nanoTime() + Duration.ofSeconds(30).toNanos();
+            while (acknowledged.size() < wanted && System.nanoTime() < deadline) {
+                Thread.sleep(5);
+            }
         }
 
         int open() {

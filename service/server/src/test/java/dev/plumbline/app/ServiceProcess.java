@@ -76,6 +76,11 @@ final class ServiceProcess implements AutoCloseable {
 
     /** Starts the process without waiting for it to answer. */
     static ServiceProcess begin(Site site, String... jvm) throws IOException {
+        return begin(site, System.getProperty("java.class.path"), jvm);
+    }
+
+    /** From another class path. */
+    static ServiceProcess begin(Site site, String classPath, String[] jvm) throws IOException {
         Path log = Files.createTempFile(site.config().getParent(), "service", ".log");
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -85,7 +90,7 @@ final class ServiceProcess implements AutoCloseable {
         command.addAll(List.of(jvm));
         command.addAll(List.of(
                 "-cp",
-                System.getProperty("java.class.path"),
+                classPath,
                 Main.class.getName(),
                 "serve",
                 "--config",

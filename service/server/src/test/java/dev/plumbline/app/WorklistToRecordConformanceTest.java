@@ -167,7 +167,8 @@ class WorklistToRecordConformanceTest {
             assertThat(refused.status()).as(refused.text()).isEqualTo(409);
             assertThat(refused.json().path("type").asText()).isEqualTo("urn:plumbline:problem:order-mismatch");
             assertThat(refused.json().path("pointer").asText()).isEqualTo("/order");
-            assertThat(refused.json().path("differs").toString()).isEqualTo("[\"patientId\",\"studyInstanceUid\",\"accessionNumber\"]");
+            assertThat(refused.json().path("differs").toString())
+                    .isEqualTo("[\"patientId\",\"studyInstanceUid\",\"accessionNumber\"]");
             assertThat(refused.text()).doesNotContain(patient, "INVENTED-OTHER");
         }
         assertThat(service.get("/v1/cases/mixed-up").status()).isEqualTo(404);
