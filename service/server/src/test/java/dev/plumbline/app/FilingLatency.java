@@ -24,15 +24,16 @@ public final class FilingLatency {
 
     private FilingLatency() {}
 
-    /** Measures this many records a second for so many seconds, or as the arguments say. */
+    /** Measures this many records a second for so many seconds after so many before, or as the arguments say. */
     public static void main(String[] arguments) throws Exception {
         int rate = arguments.length > 0 ? Integer.parseInt(arguments[0]) : A_SECOND;
         int seconds = arguments.length > 1 ? Integer.parseInt(arguments[1]) : SECONDS;
+        int warmUp = arguments.length > 2 ? Integer.parseInt(arguments[2]) : WARM_UP;
         Path folder = Files.createTempDirectory("plumbline-latency-");
         try (ServiceProcess service =
                 ServiceProcess.start(ServiceProcess.Site.in(folder, ""), "-XX:TieredStopAtLevel=4")) {
             SampleWork.frames(service);
-            for (int i = 0; i < WARM_UP; i++) {
+            for (int i = 0; i < warmUp; i++) {
                 filed(service, "warm-" + i);
             }
             List<Double> waits = waits(service, rate, rate * seconds);

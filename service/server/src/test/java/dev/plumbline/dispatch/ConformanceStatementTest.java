@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -37,9 +38,8 @@ class ConformanceStatementTest {
 
     @Test
     void everyObjectOfARecordIsVerified() throws IOException {
-        PeerCheck.RECORD_CLASSES
-                .values()
-                .forEach(name -> assertThat(statement()).contains(name.replace(" Image", "")));
+        String text = statement();
+        PeerCheck.RECORD_CLASSES.values().forEach(name -> assertThat(text).contains(name.replace(" Image", "")));
     }
 
     @Test
@@ -66,11 +66,11 @@ class ConformanceStatementTest {
     @Test
     void everyTransferSyntaxThatIsTakenHasItsLine() throws IOException {
         String table = String.join("\n", tableAfter("| transfer syntax |"));
-        for (TransferSyntax syntax : TransferSyntax.values()) {
-            assertThat(table).contains("(" + syntax.uid() + ")");
-        }
-        assertThat(Pattern.compile("\\(1\\.2\\.840[0-9.]+\\)").matcher(table).results())
-                .hasSize(TransferSyntax.values().length);
+        Pattern uid = Pattern.compile("1\\.2\\.840\\.10008\\.1\\.2[0-9.]*(?=[,)])");
+        assertThat(uid.matcher(table).results().map(MatchResult::group))
+                .containsExactlyInAnyOrderElementsOf(Arrays.stream(TransferSyntax.values())
+                        .map(TransferSyntax::uid)
+                        .toList());
     }
 
     @Test
