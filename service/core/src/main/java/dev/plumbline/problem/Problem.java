@@ -165,6 +165,33 @@ public sealed interface Problem {
     /** What was sent differs from what is already stored under the same identifier; the first one stands. */
     record Conflict(String pointer, String detail, String remedy) implements Problem {}
 
+    /**
+     * Order, frame and case do not agree on whose or what this is, and nobody has said which holds.
+     *
+     * @param items what they differ in, by the names that a resolution gives them
+     */
+    record OrderMismatch(List<String> items) implements Problem {
+        public OrderMismatch {
+            items = List.copyOf(items);
+        }
+
+        @Override
+        public String pointer() {
+            return "/order";
+        }
+
+        @Override
+        public String detail() {
+            return "The order does not agree with the frame or the case in: " + String.join(", ", items) + ".";
+        }
+
+        @Override
+        public String remedy() {
+            return "Check whose they are; then send the right order or frame, or say in /order/resolved for each of them"
+                    + " which holds (take), by whom (by) and why (reason).";
+        }
+    }
+
     /** A record that somebody wants to sign lacks what is required, and no reason is given. */
     record Incomplete(List<Item> missing) implements Problem {
         /**

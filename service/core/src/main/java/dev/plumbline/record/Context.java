@@ -8,9 +8,20 @@ import java.util.Optional;
  * What the case is about.
  *
  * @param block code word of the block, such as {@code axillaryBrachialPlexus}
+ * @param order what was ordered; empty for a case without an order
  */
-public record Context(Optional<String> block, Optional<Laterality> laterality, Optional<Person> operator) {
+public record Context(
+        Optional<String> block, Optional<Laterality> laterality, Optional<Person> operator, Optional<Order> order) {
     public static final Context NOTHING_STATED = new Context(Optional.empty(), Optional.empty(), Optional.empty());
+
+    /** Without an order. */
+    public Context(Optional<String> block, Optional<Laterality> laterality, Optional<Person> operator) {
+        this(block, laterality, operator, Optional.empty());
+    }
+
+    public Context withOrder(Optional<Order> stated) {
+        return new Context(block, laterality, operator, stated);
+    }
 
     /**
      * A person of the team.

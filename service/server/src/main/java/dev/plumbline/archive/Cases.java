@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.dicom.AcquisitionTime;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.ImageIdentity;
+import dev.plumbline.dicom.OrderCheck;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.CasePart;
@@ -125,9 +126,10 @@ public final class Cases {
         return ids.stream().map(this::held).toList();
     }
 
-    /** What a case says, held against the site's lists and the clock. */
+    /** What a case says, held against the site's lists, the clock, and its order against the frame. */
     public void check(CaseDocument document) {
         CaseCheck.check(document, site, now());
+        header(document.frame()).ifPresent(frame -> OrderCheck.require(document, frame));
     }
 
     /** What the log of a case is told beside. */

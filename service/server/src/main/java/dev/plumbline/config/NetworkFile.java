@@ -125,6 +125,7 @@ final class NetworkFile {
                     "A peer has either an aeTitle or a url.",
                     "Give one of them; a system that speaks both is two peers."));
         }
+        requireOwnFields(peer, web);
         List<Use> uses = peer.words("uses", Use.values(), Use::word);
         if (web && uses.contains(Use.WORKLIST)) {
             throw invalid(peer.at("uses"), "A worklist is asked for by associations only.", "Give an aeTitle peer.");
@@ -134,6 +135,25 @@ final class NetworkFile {
                 web ? Optional.empty() : Optional.of(dicom(peer, !uses.isEmpty())),
                 web ? Optional.of(web(peer)) : Optional.empty(),
                 uses);
+    }
+
+    /** What would be passed over in silence is refused: somebody wrote it down because it should count. */
+    private static void requireOwnFields(SiteObject peer, boolean web) {
+        List<String> foreign = web ? List.of("host", "proof") : List.of("tokenFile");
+        for (String field : foreign) {
+            if (peer.optionalText(field).isPresent()) {
+                throw new Refusal(new Problem.ContradictoryFields(
+                        peer.at(field),
+                        "The field " + field + " does not go with " + (web ? "a url." : "an aeTitle."),
+                        "Remove it; docs/operating.md says which fields each kind of peer has."));
+            }
+        }
+        if (web && !peer.texts("addresses").isEmpty()) {
+            throw new Refusal(new Problem.ContradictoryFields(
+                    peer.at("addresses"),
+                    "A peer with a url never calls us by associations.",
+                    "Remove addresses; a system that speaks both is two peers."));
+        }
     }
 
     private SitePeer.Dicom dicom(SiteObject peer, boolean called) {

@@ -24,7 +24,7 @@ final class DocumentHeader {
         Observers.author(document)
                 .ifPresent(author ->
                         report.put(Tag.AUTHOR_OBSERVER_SEQUENCE, List.of(author(author, source.installation()))));
-        order(report, source.planned().frame().header());
+        order(report, source);
         source.revision().amendment().ifPresent(amendment -> predecessor(report, source, amendment));
         report.put(
                 Tag.PERFORMED_PROCEDURE_CODE_SEQUENCE,
@@ -87,8 +87,18 @@ final class DocumentHeader {
                 .put(Tag.PERSON_NAME, author.name());
     }
 
-    /** Referenced Request Sequence: only where the frame's study has an order. */
-    static void order(DataSet report, DataSet frame) {
+    /** Referenced Request Sequence: of the case's order, else of the frame's, where there is one. */
+    static void order(DataSet report, RecordSource source) {
+        source.revision()
+                .document()
+                .context()
+                .order()
+                .ifPresentOrElse(
+                        order -> OrderAttributes.request(report, order),
+                        () -> order(report, source.planned().frame().header()));
+    }
+
+    private static void order(DataSet report, DataSet frame) {
         if (frame.string(Tag.ACCESSION_NUMBER).isEmpty()) {
             return;
         }

@@ -29,7 +29,7 @@ final class KeyObjects {
                 .put(Tag.INSTANCE_NUMBER, Integer.toString(source.revision().revision()))
                 .put(Tag.CONTENT_DATE, time.date())
                 .put(Tag.CONTENT_TIME, time.timeOfDay());
-        DocumentHeader.order(selection, source.planned().frame().header());
+        DocumentHeader.order(selection, source);
         Stream<DataSet> frames = used.stream().map(use -> use.placed().frame().header());
         Evidence.put(selection, Stream.concat(frames, made.stream()).toList());
         ObjectHeader.codingSchemes(selection);

@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.Order;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Uids;
 import java.time.OffsetDateTime;
@@ -84,7 +85,17 @@ final class ObjectHeader {
         RecordRevision revision = source.revision();
         Origin origin = new Origin(
                 revision.caseId(), revision.revision(), revision.time(), revision.begun(), source.installation());
-        return of(origin, source.planned().frame().header(), kind, part);
+        DataSet object = of(origin, source.planned().frame().header(), kind, part);
+        revision.document().context().order().ifPresent(order -> order(object, order, kind));
+        return object;
+    }
+
+    /** The order's attributes add to those of the frame; the series of a report or of key objects cannot name a request. */
+    private static void order(DataSet object, Order order, Kind kind) {
+        OrderAttributes.patientAndStudy(object, order);
+        if (kind != Kind.REPORT && kind != Kind.KEY_OBJECTS) {
+            OrderAttributes.requestAttributes(object, order);
+        }
     }
 
     /** @param subject any object of the same patient and study */
@@ -118,6 +129,16 @@ final class ObjectHeader {
     /** Of the objects of a kind that a record has one of for every frame. */
     static String instanceNumber(RecordRevision revision, int number) {
         return Integer.toString(NUMBERS_PER_REVISION * revision.revision() + number);
+    }
+
+    /** Those of the frame, with what the order of the case adds. */
+    static void patientAndStudy(DataSet object, RecordSource source) {
+        patientAndStudy(object, source.planned().frame().header());
+        source.revision()
+                .document()
+                .context()
+                .order()
+                .ifPresent(order -> OrderAttributes.patientAndStudy(object, order));
     }
 
     private static void patientAndStudy(DataSet object, DataSet frame) {

@@ -26,7 +26,8 @@ final class Parameters {
 
     private Parameters() {}
 
-    static String plan(CaseDocument document, Optional<Calibration> calibration) {
+    /** @param order what stands of it nowhere else */
+    static String plan(CaseDocument document, Optional<Calibration> calibration, Optional<ObjectNode> order) {
         ObjectNode json = CaseJson.write(document);
         ObjectNode parameters = some(json, PLAN_FIELDS);
         JsonNode marks = json.path("marks");
@@ -41,6 +42,7 @@ final class Parameters {
         parameters.set("nerves", structures(marks.path("nerves")));
         putScale(parameters, json);
         calibration.ifPresent(c -> parameters.set("calibration", calibration(c)));
+        order.ifPresent(beyond -> parameters.set("order", beyond));
         return Canonical.text(parameters);
     }
 

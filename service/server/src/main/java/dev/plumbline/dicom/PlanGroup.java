@@ -77,7 +77,7 @@ final class PlanGroup {
                 .addAll(Algorithm.items(
                         "Plumbline plan",
                         source.installation().softwareVersion(),
-                        Parameters.plan(document, calibration)));
+                        Parameters.plan(document, calibration, OrderAttributes.beyond(source))));
     }
 
     static ContentItem of(RecordSource source) {

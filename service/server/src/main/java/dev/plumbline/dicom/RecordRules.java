@@ -25,6 +25,7 @@ final class RecordRules {
                     "Give at most six digits of a second."));
         }
         DataSet planned = source.planned().frame().header();
+        OrderCheck.require(document, planned);
         for (FramesUsed.Use use : used) {
             belongsTogether(planned, use.placed().frame().header(), use.pointer());
         }

@@ -70,8 +70,9 @@ final class Courier {
      * @return how long until something may be due again; zero where there is more to do at once
      */
     Duration round() {
+        long began = nanoTime.getAsLong();
         if (isResting(destinationRest)) {
-            return untilDue();
+            return untilDue(began);
         }
         Set<String> heldUp = new HashSet<>();
         boolean moved = false;
@@ -88,7 +89,7 @@ final class Courier {
         if (!isResting(destinationRest)) {
             moved |= proveAll();
         }
-        return moved ? Duration.ZERO : untilDue();
+        return moved ? Duration.ZERO : untilDue(began);
     }
 
     private boolean proveAll() {
@@ -119,15 +120,21 @@ final class Courier {
         return rest.failures() > 0 && rest.until() - nanoTime.getAsLong() > 0;
     }
 
-    /** At most what the shortest rest leaves; a new record wakes the courier in any case. */
-    private Duration untilDue() {
+    /**
+     * At most what the shortest rest leaves; a new record wakes the courier in any case. A rest that was over before the
+     * round began belongs to a record that is behind another of its study, or that a person or a report has ended: waiting
+     * for it would be no wait at all.
+     */
+    private Duration untilDue(long began) {
         long now = nanoTime.getAsLong();
         long shortest = Backoff.LONGEST.toNanos();
         if (isResting(destinationRest)) {
             return Duration.ofNanos(destinationRest.until() - now);
         }
         for (Rest rest : resting.values()) {
-            shortest = Math.min(shortest, Math.max(0, rest.until() - now));
+            if (rest.until() - began > 0) {
+                shortest = Math.min(shortest, Math.max(0, rest.until() - now));
+            }
         }
         return Duration.ofNanos(shortest);
     }

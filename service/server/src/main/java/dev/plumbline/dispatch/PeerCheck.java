@@ -37,6 +37,7 @@ public final class PeerCheck {
             "1.2.840.10008.5.1.4.1.1.88.33", "Comprehensive SR",
             "1.2.840.10008.5.1.4.1.1.88.59", "Key Object Selection",
             "1.2.840.10008.5.1.4.1.1.11.1", "Grayscale Presentation State",
+            "1.2.840.10008.5.1.4.1.1.11.2", "Color Presentation State",
             "1.2.840.10008.5.1.4.1.1.104.1", "Encapsulated PDF",
             "1.2.840.10008.5.1.4.1.1.7", "Secondary Capture Image");
 

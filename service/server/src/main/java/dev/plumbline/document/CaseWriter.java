@@ -45,6 +45,7 @@ final class CaseWriter {
                 .putObject("uncertainty", uncertainty(document.uncertainty()))
                 .putObjects("observations", document.observations(), CaseWriter::observation)
                 .putObject("context", context(document))
+                .putObject("order", document.context().order().map(OrderJson::write))
                 .putObject(
                         "signature",
                         document.signature().map(CaseWriter::signature).orElseGet(CaseWriter::nothing));

@@ -17,15 +17,17 @@ final class ContextReader {
 
     static Context context(Fields document) {
         return document.objectOr(
-                "context",
-                CaseObject.CONTEXT,
-                Context.NOTHING_STATED,
-                fields -> new Context(
-                        fields.text("block", Wording.NAME),
-                        laterality(fields),
-                        fields.object("operator", CaseObject.PERSON)
-                                .map(person -> new Context.Person(
-                                        person.needText("name", Wording.NAME), person.text("role", Wording.NAME)))));
+                        "context",
+                        CaseObject.CONTEXT,
+                        Context.NOTHING_STATED,
+                        fields -> new Context(
+                                fields.text("block", Wording.NAME),
+                                laterality(fields),
+                                fields.object("operator", CaseObject.PERSON)
+                                        .map(person -> new Context.Person(
+                                                person.needText("name", Wording.NAME),
+                                                person.text("role", Wording.NAME)))))
+                .withOrder(OrderJson.read(document));
     }
 
     private static Optional<Laterality> laterality(Fields fields) {

@@ -9,6 +9,13 @@ enum Wording {
     NAME(
             "[^\\p{Cntrl}\\x{80}-\\x{9f}\\p{Cs}\\\\]{1,64}",
             "a text of 1 to 64 characters without control characters or backslash"),
+    /** SH: 16 characters. */
+    SHORT(
+            "[^\\p{Cntrl}\\x{80}-\\x{9f}\\p{Cs}\\\\]{1,16}",
+            "a text of 1 to 16 characters without control characters or backslash"),
+    /** CS: 16 capital letters, digits, spaces and underscores. */
+    CODE("[A-Z0-9_ ]{1,16}", "1 to 16 capital letters, digits, spaces or underscores"),
+    DATE("\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])", "a date such as 1970-01-31"),
     /** Used in addresses and file-free keys, so only what needs no escaping anywhere (design choice). */
     IDENTIFIER("[A-Za-z0-9][A-Za-z0-9._-]{0,63}", "1 to 64 letters, digits, dots, hyphens or underscores"),
     /** PS3.5, 9.1; leading zeros of a component are read, not written by us. */

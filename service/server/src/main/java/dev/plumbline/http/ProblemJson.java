@@ -29,6 +29,10 @@ final class ProblemJson {
                             .put("text", item.text())
                             .put("pointer", item.pointer()));
         }
+        if (problem instanceof Problem.OrderMismatch mismatch) {
+            ArrayNode differs = body.putArray("differs");
+            mismatch.items().forEach(differs::add);
+        }
         send(ctx, body);
     }
 

@@ -41,6 +41,7 @@ final class Problems {
             row(Problem.FrameNumberOutOfRange.class, 422, "frame-number-out-of-range", "The object has no such frame"),
             row(Problem.NotHeld.class, 404, "not-held", "This is not held here"),
             row(Problem.Conflict.class, 409, "conflict", "Something else is stored in its place"),
+            row(Problem.OrderMismatch.class, 409, "order-mismatch", "Order, frame and case do not agree"),
             row(Problem.Incomplete.class, 422, "incomplete", "The record lacks what a signature needs"),
             row(Problem.PreconditionRequired.class, 428, "precondition-required", "It must say what it was made from"),
             row(Problem.PreconditionFailed.class, 412, "precondition-failed", "The case has changed meanwhile"),

@@ -23,6 +23,7 @@ public final class WorklistJson {
 
     private static void item(ObjectNode item, ScheduledProcedure procedure) {
         ScheduledProcedure.Person patient = procedure.patient();
+        item.set("order", order(procedure));
         item.putObject("patient")
                 .put("name", text(patient.name()))
                 .put("id", text(patient.id()))
@@ -42,6 +43,35 @@ public final class WorklistJson {
                 .put("startTime", time(step.time()))
                 .put("modality", text(step.modality()))
                 .put("stationAeTitle", text(step.stationAeTitle()));
+    }
+
+    /** As the case document takes it; what the worklist does not state is left out. */
+    private static ObjectNode order(ScheduledProcedure procedure) {
+        ObjectNode order = JsonNodeFactory.instance.objectNode();
+        ScheduledProcedure.Person patient = procedure.patient();
+        ObjectNode person = JsonNodeFactory.instance.objectNode();
+        state(person, "id", patient.id());
+        state(person, "issuerOfId", patient.issuerOfId());
+        state(person, "name", patient.name());
+        state(person, "birthDate", date(patient.birthDate()));
+        state(person, "sex", patient.sex());
+        if (!person.isEmpty()) {
+            order.set("patient", person);
+        }
+        state(order, "accessionNumber", procedure.order().accessionNumber());
+        state(order, "requestedProcedureId", procedure.order().requestedProcedureId());
+        state(order, "requestedProcedureDescription", procedure.order().description());
+        state(order, "scheduledProcedureStepId", procedure.step().id());
+        state(order, "scheduledProcedureStepDescription", procedure.step().description());
+        state(order, "studyInstanceUid", procedure.order().studyInstanceUid());
+        state(order, "referringPhysician", procedure.order().referringPhysician());
+        return order;
+    }
+
+    private static void state(ObjectNode node, String name, @Nullable String value) {
+        if (value != null && !value.isEmpty()) {
+            node.put(name, value);
+        }
     }
 
     private static @Nullable String text(String value) {

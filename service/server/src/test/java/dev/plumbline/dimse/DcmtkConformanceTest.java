@@ -74,6 +74,20 @@ class DcmtkConformanceTest {
         }
     }
 
+    /** There is no query or retrieve here: searches and objects are had by DICOMweb. */
+    @Test
+    void refusesWhatFindscuAndGetscuAskByName() throws Exception {
+        try (OpenListener listener = new OpenListener()) {
+            for (String program : List.of("findscu", "getscu")) {
+                PeerProcess.Ended ended =
+                        client(listener, program, "-v", "-S", "-k", "QueryRetrieveLevel=STUDY", "-k", "StudyDate");
+                assertThat(ended.said()).containsIgnoringCase("presentation context");
+                assertThat(ended.code()).as(ended.said()).isNotZero();
+            }
+            assertThat(client(listener, "echoscu").code()).isZero();
+        }
+    }
+
     @Test
     void rejectsWhoIsNotListed() throws Exception {
         try (OpenListener listener = new OpenListener()) {

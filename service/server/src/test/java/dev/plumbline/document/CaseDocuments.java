@@ -26,6 +26,7 @@ import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.ObservedFrame;
+import dev.plumbline.record.Order;
 import dev.plumbline.record.Signature;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -228,7 +229,33 @@ public final class CaseDocuments {
         return new Context(
                 maybe(() -> "axillaryBrachialPlexus"),
                 maybe(() -> one(Laterality.values())),
-                maybe(() -> new Context.Person(name(), maybe(this::name))));
+                maybe(() -> new Context.Person(name(), maybe(this::name))),
+                maybe(this::order));
+    }
+
+    private Order order() {
+        List<Order.Resolution> resolved = new ArrayList<>();
+        for (Order.Item item : Order.Item.values()) {
+            if (random.nextInt(3) == 0) {
+                Order.Holder take =
+                        item.holders().get(random.nextInt(item.holders().size()));
+                resolved.add(new Order.Resolution(item, take, name(), "asked the \\ ward"));
+            }
+        }
+        return new Order(
+                new Order.Patient(
+                        maybe(() -> one(new String[] {"SAMPLE-1", "other", " with space "})),
+                        maybe(this::name),
+                        maybe(this::name),
+                        maybe(() -> "1970-01-3" + random.nextInt(2)),
+                        maybe(() -> one(new String[] {"F", "M", "O"}))),
+                maybe(() -> "ACC-" + random.nextInt(9)),
+                maybe(() -> new Order.Procedure(Optional.of("RP-1"), maybe(this::name))),
+                maybe(() -> new Order.Procedure(maybe(() -> "SPS-1"), Optional.of("Block, right"))),
+                maybe(() -> "2.25." + random.nextInt(9)),
+                maybe(this::name),
+                maybe(() -> one(Laterality.values())),
+                resolved);
     }
 
     private String name() {
