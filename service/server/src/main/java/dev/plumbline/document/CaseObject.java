@@ -70,6 +70,7 @@ enum CaseObject {
     CONTEXT(
             "block",
             "laterality",
+            "orderLaterality",
             "sideAnswered",
             "operator",
             "indication",

@@ -107,6 +107,7 @@ enum RecordFixtures {
                          "otherLocalAnaestheticToday": {"answer": "askedGiven", "doses": [
                              {"id": "o1", "drug": "lidocaine", "basis": "salt", "massMg": 40, "vasoconstrictor": true,
                               "route": "infiltration", "at": "2026-01-05T08:00:00+01:00"}]},
+                         "orderLaterality": "midline",
                          "sideAnswered": "The image names the other side; the patient was asked."},
              "agents": [{"id": "a1", "drug": "bupivacaine", "basis": "salt", "concentration": {"percent": 0.5},
                          "additives": [{"drug": "epinephrine", "concentration": {"oneIn": 300000}}],

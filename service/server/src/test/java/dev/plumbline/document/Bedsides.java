@@ -204,6 +204,7 @@ final class Bedsides {
                 maybe(() -> answered("consent")),
                 otherToday(),
                 random.nextBoolean(),
+                maybe(() -> one(Laterality.values())),
                 maybe(() -> "marked on the wrong image"));
     }
 

@@ -138,4 +138,32 @@ class SigningCheckTest {
         assertThatCode(() -> sign(document(answered), approved(), Optional.of(Laterality.LEFT)))
                 .doesNotThrowAnyException();
     }
+
+    @Test
+    void anOrderForAnotherSideIsNotSignedWithoutAnAnswer() {
+        ObjectNode json = json("10");
+        json.withObjectProperty("context").put("orderLaterality", "left");
+        refusedFor(document(json), Optional.empty(), "sideAnswered", "/context/sideAnswered");
+        refusedFor(document(json), Optional.of(Laterality.RIGHT), "sideAnswered", "/context/sideAnswered");
+        json.withObjectProperty("context").put("sideAnswered", "The order was written for the other arm; corrected.");
+        assertThatCode(() -> sign(document(json), approved(), Optional.empty())).doesNotThrowAnyException();
+    }
+
+    @Test
+    void anOrderForTheSameSideAsksNothing() {
+        ObjectNode json = json("10");
+        json.withObjectProperty("context").put("orderLaterality", "right");
+        assertThatCode(() -> sign(document(json), approved(), Optional.of(Laterality.RIGHT)))
+                .doesNotThrowAnyException();
+    }
+
+    @Test
+    void anOrderForBothSidesIsTwoCases() {
+        ObjectNode json = json("10");
+        json.withObjectProperty("context").put("orderLaterality", "bilateral");
+        assertThatThrownBy(() -> document(json))
+                .isInstanceOf(Refusal.class)
+                .extracting(thrown -> ((Refusal) thrown).problem().pointer())
+                .isEqualTo("/context/orderLaterality");
+    }
 }
