@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.InventedLimit;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
@@ -15,6 +16,7 @@ import dev.plumbline.geometry.UltrasoundRegion;
 import dev.plumbline.procedure.SightDetail;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.SessionDose;
 import dev.plumbline.record.Signature;
 import java.awt.image.BufferedImage;
 import java.time.OffsetDateTime;
@@ -219,7 +221,8 @@ enum RecordFixtures {
     static RecordRevision revision(CaseDocument document) {
         OffsetDateTime time =
                 document.signature().map(Signature::time).orElse(OffsetDateTime.parse("2026-01-05T10:20:00+01:00"));
-        return new RecordRevision(document.caseId().orElseThrow(), 1, document, comparison(document), time);
+        return new RecordRevision(document.caseId().orElseThrow(), 1, document, comparison(document), time)
+                .with(SessionDose.of(List.of(document), InventedLimit.approved(), time));
     }
 
     private static Comparison comparison(CaseDocument document) {
