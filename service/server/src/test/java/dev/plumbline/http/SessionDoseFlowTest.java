@@ -48,7 +48,7 @@ class SessionDoseFlowTest {
         OpenDoor.Answer answer =
                 door.send(door.request("/v1/records/" + uid).header("Accept", form).GET());
         assertThat(answer.status()).as(answer.text()).isEqualTo(200);
-        return new String(answer.body(), ISO_8859_1);
+        return new String(answer.response().body(), ISO_8859_1);
     }
 
     private static String made(OpenDoor.Answer answer) throws Exception {
