@@ -62,7 +62,7 @@ class SessionDoseFlowTest {
         String draft = made(door.post("/v1/records", unsigned("c-2", "4")));
         String before = body(draft, "application/dicom");
         assertThat(body(draft, "text/plain"))
-                .contains("60 mg bupivacaine")
+                .containsPattern("Bupivacaine, over the session +60 mg\n")
                 .contains("nobody of the site has approved limits")
                 .contains("A share below 100 % is not a safe dose.")
                 .contains("Other doses unknown.");
@@ -72,7 +72,7 @@ class SessionDoseFlowTest {
         assertThat(body(draft, "application/dicom")).isEqualTo(before);
 
         String signed = made(door.post("/v1/records/" + draft + "/sign", SIGNATURE));
-        assertThat(body(signed, "text/plain")).contains("85 mg bupivacaine");
+        assertThat(body(signed, "text/plain")).containsPattern("Bupivacaine, over the session +85 mg\n");
         assertThat(body(draft, "application/dicom")).isEqualTo(before);
     }
 }
