@@ -69,6 +69,7 @@ public final class RecordReader {
                 .flatMap(evaluations -> evaluations.textOf(Concepts.IMPRESSION))
                 .ifPresent(text -> json.put("impression", text));
         new ReadDetails(report, details).into(json);
+        ImageLibrary.read(root, json);
         return CaseJson.read(json, Door.HTTP);
     }
 

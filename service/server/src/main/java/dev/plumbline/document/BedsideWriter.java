@@ -27,6 +27,13 @@ final class BedsideWriter {
                 .putObjects("events", bedside.events(), EventWriter::event)
                 .putObjects("agents", bedside.agents(), AgentWriter::agent)
                 .putText("impression", bedside.impression())
+                .putObjects(
+                        "frames",
+                        bedside.frames(),
+                        kept -> new Stated()
+                                .putObject("frame", CaseWriter.frame(kept.frame()))
+                                .put("role", kept.role().word())
+                                .node())
                 .putObject(
                         "record",
                         new Stated()

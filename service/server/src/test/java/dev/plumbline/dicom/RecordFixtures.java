@@ -91,6 +91,9 @@ enum RecordFixtures {
     private static final String BEDSIDE_PARTS = """
             {"session": "monday-3", "impression": "As planned; differs from plan by little.",
              "record": {"sightDetail": "full"},
+             "frames": [{"frame": {"sopInstanceUid": "2.25.3002", "frameNumber": 3}, "role": "doppler"},
+                        {"frame": {"sopInstanceUid": "2.25.3001", "frameNumber": 1}, "role": "other"},
+                        {"frame": {"sopInstanceUid": "2.25.3003", "frameNumber": 1}, "role": "spread"}],
              "team": [{"id": "t1", "name": "Roe^Al", "role": "assistant", "grade": "consultant", "supervision": "inRoom"},
                       {"id": "t2", "name": "Poe^An", "role": "a role of the site"}],
              "checks": [{"id": "c1", "check": "survey", "answer": "done", "by": "Roe^Al",
