@@ -41,16 +41,23 @@ public record DoseShares(List<Part> parts, Optional<BigDecimal> total, boolean o
 
     /** Why there is no verdict. */
     public enum Why {
-        NOT_APPROVED("formularyNotApproved"),
-        NO_ROW("noMatchingRow"),
+        NOT_APPROVED("formularyNotApproved", "nobody of the site has approved limits"),
+        NO_ROW("noMatchingRow", "the approved limits have no row for this dose"),
         /** Two rows fit; which one counts is for the site to say. */
-        SEVERAL_ROWS("severalMatchingRows"),
-        WEIGHT_MISSING("weightMissing");
+        SEVERAL_ROWS("severalMatchingRows", "more than one row of the approved limits fits this dose"),
+        WEIGHT_MISSING("weightMissing", "the limit needs a weight that was not stated");
 
         private final String word;
+        private final String text;
 
-        Why(String word) {
+        Why(String word, String text) {
             this.word = word;
+            this.text = text;
+        }
+
+        /** For people. */
+        public String text() {
+            return text;
         }
 
         public String word() {

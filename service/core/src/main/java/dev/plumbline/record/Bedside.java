@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param events in the order they came in, never changed
  * @param agents as they were entered, never changed
  * @param impression free text of whoever signs
+ * @param frames kept for what they show, in the order of the case; each once
  * @param sightDetail how much of the search for the needle goes into the record; the site's choice where absent
  */
 public record Bedside(
@@ -26,7 +27,8 @@ public record Bedside(
         List<AgentEntry> agents,
         Surroundings surroundings,
         Optional<String> impression,
-        Optional<SightDetail> sightDetail) {
+        Optional<SightDetail> sightDetail,
+        List<KeptFrame> frames) {
     public static final Bedside NOTHING_STATED = new Bedside(
             Optional.empty(),
             List.of(),
@@ -35,18 +37,25 @@ public record Bedside(
             List.of(),
             Surroundings.NOTHING_STATED,
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            List.of());
 
     public Bedside {
         team = List.copyOf(team);
         checks = List.copyOf(checks);
         events = List.copyOf(events);
         agents = List.copyOf(agents);
+        frames = List.copyOf(frames);
     }
 
     /** The same with other events. */
     public Bedside withEvents(List<LoggedEvent> other) {
-        return new Bedside(session, team, checks, other, agents, surroundings, impression, sightDetail);
+        return new Bedside(session, team, checks, other, agents, surroundings, impression, sightDetail, frames);
+    }
+
+    /** The same with other frames. */
+    public Bedside withFrames(List<KeptFrame> other) {
+        return new Bedside(session, team, checks, events, agents, surroundings, impression, sightDetail, other);
     }
 
     /**

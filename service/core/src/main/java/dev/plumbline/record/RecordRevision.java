@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param time of the revision: the signature's, or for a draft the time it was made; the only clock of its objects
  * @param begun time of the record's first revision: its series began then, and say so in every revision
  * @param amendment empty for what replaces nothing
+ * @param sessionDose what the session had given then; kept with the revision and never computed again
  */
 public record RecordRevision(
         String caseId,
@@ -20,7 +21,8 @@ public record RecordRevision(
         Comparison comparison,
         OffsetDateTime time,
         OffsetDateTime begun,
-        Optional<Amendment> amendment) {
+        Optional<Amendment> amendment,
+        Optional<SessionDose> sessionDose) {
     /** A first revision, which begins the record's series. */
     public RecordRevision(
             String caseId, int revision, CaseDocument document, Comparison comparison, OffsetDateTime time) {
@@ -35,12 +37,17 @@ public record RecordRevision(
             Comparison comparison,
             OffsetDateTime time,
             OffsetDateTime begun) {
-        this(caseId, revision, document, comparison, time, begun, Optional.empty());
+        this(caseId, revision, document, comparison, time, begun, Optional.empty(), Optional.empty());
     }
 
     /** The same as an amendment. */
     public RecordRevision amending(Amendment why) {
-        return new RecordRevision(caseId, revision, document, comparison, time, begun, Optional.of(why));
+        return new RecordRevision(caseId, revision, document, comparison, time, begun, Optional.of(why), sessionDose);
+    }
+
+    /** The same with what the session had given. */
+    public RecordRevision with(Optional<SessionDose> given) {
+        return new RecordRevision(caseId, revision, document, comparison, time, begun, amendment, given);
     }
 
     public boolean signed() {

@@ -100,7 +100,7 @@ public final class SigningCheck {
         }
         if (side(document, beside.imageSide()).open()) {
             lacking.add(new Problem.Incomplete.Item(
-                    "sideAnswered", "Case and image name different sides", "/context/sideAnswered"));
+                    "sideAnswered", "Order, case and image name different sides", "/context/sideAnswered"));
         }
         if (exceeds(beside) && noReason(beside)) {
             lacking.add(new Problem.Incomplete.Item(
@@ -111,13 +111,10 @@ public final class SigningCheck {
         }
     }
 
-    /** The sides as case and image say them. */
+    /** The sides as order, case and image say them. */
     public static SideCheck side(CaseDocument document, Optional<Laterality> image) {
-        return new SideCheck(
-                Optional.empty(),
-                document.context().laterality(),
-                image,
-                document.bedside().surroundings().sideAnswered());
+        Surroundings around = document.bedside().surroundings();
+        return new SideCheck(around.orderSide(), document.context().laterality(), image, around.sideAnswered());
     }
 
     private static boolean exceeds(Beside beside) {

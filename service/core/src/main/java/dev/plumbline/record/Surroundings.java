@@ -6,6 +6,7 @@ import dev.plumbline.agents.OtherDoses;
 import dev.plumbline.agents.Patient;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.procedure.ProcedureContext;
 import dev.plumbline.procedure.SetUpChecks;
 import java.math.BigDecimal;
@@ -19,7 +20,8 @@ import java.util.Optional;
  * @param heightCm to question a weight with
  * @param consent answered as a check is
  * @param nothingGiven somebody states that no agent was given, as after a block that was abandoned
- * @param sideAnswered what a person says to case and image naming different sides
+ * @param orderSide the side that the order names, as somebody states it; never made out of free text
+ * @param sideAnswered what a person says to order, case and image naming different sides
  */
 public record Surroundings(
         ProcedureContext said,
@@ -28,6 +30,7 @@ public record Surroundings(
         Optional<SetUpChecks.Answered> consent,
         OtherToday otherToday,
         boolean nothingGiven,
+        Optional<Laterality> orderSide,
         Optional<String> sideAnswered) {
     public static final Surroundings NOTHING_STATED = new Surroundings(
             ProcedureContext.NOTHING_STATED,
@@ -36,6 +39,7 @@ public record Surroundings(
             Optional.empty(),
             OtherToday.NOT_ASKED,
             false,
+            Optional.empty(),
             Optional.empty());
 
     /** Local anaesthetic given elsewhere today: whether somebody asked, and what was found. */

@@ -2,13 +2,17 @@
 package dev.plumbline.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
+import dev.plumbline.agents.AgentEntry;
 import dev.plumbline.agents.AgentUse;
 import dev.plumbline.agents.Stage;
 import dev.plumbline.agents.Volume;
 import dev.plumbline.procedure.Events;
 import dev.plumbline.procedure.Happening;
 import dev.plumbline.procedure.Session.LinkedCase;
+import java.math.BigDecimal;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,6 +55,34 @@ class CaseDosesTest {
         assertThat(linked().uses()).extracting(AgentUse::id).containsExactly("a-1");
         assertThat(linked().uses().get(0).volumes()).isEqualTo(Map.of(Stage.DRAWN_UP, Volume.ofMl("15")));
         assertThat(linked().injected()).isEqualTo(Map.of("a-1", Volume.ofMl("7")));
+    }
+
+    private static AgentEntry correcting(String id, String corrected) {
+        return Cases.agent(
+                id,
+                "bupivacaine",
+                "0.5",
+                Map.of(Stage.DRAWN_UP, Volume.ofMl("15")),
+                Optional.of(corrected),
+                Optional.empty());
+    }
+
+    /** No door lets these in; what is held already must not keep anybody waiting. */
+    @Test
+    void agentsThatCorrectThemselvesOrInACircleAreFollowedToAnEnd() {
+        cases.agents = List.of(correcting("a-1", "a-1"), correcting("a-2", "a-3"), correcting("a-3", "a-2"));
+        cases.events = new Events()
+                .add(0, inject("a-1", "4"))
+                .add(9, inject("a-2", "3"))
+                .log()
+                .events();
+        assertTimeoutPreemptively(Duration.ofSeconds(10), () -> {
+            assertThat(linked().uses()).isEmpty();
+            assertThat(linked().injected().values().stream()
+                            .map(Volume::ml)
+                            .reduce(BigDecimal.ZERO, BigDecimal::add))
+                    .isEqualByComparingTo("7");
+        });
     }
 
     @Test

@@ -52,7 +52,8 @@ final class Cases {
                         agents,
                         around,
                         Optional.empty(),
-                        Optional.empty()),
+                        Optional.empty(),
+                        List.of()),
                 Optional.empty());
     }
 

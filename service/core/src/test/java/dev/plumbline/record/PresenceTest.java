@@ -38,6 +38,7 @@ class PresenceTest {
                 Optional.empty(),
                 Surroundings.OtherToday.NOT_ASKED,
                 nothingGiven,
+                Optional.empty(),
                 Optional.empty());
     }
 
@@ -137,6 +138,7 @@ class PresenceTest {
                         "consent", SetUpChecks.Answer.DONE, Optional.empty(), "Doe^Jo", Events.TEN)),
                 Surroundings.OtherToday.NOT_ASKED,
                 false,
+                Optional.empty(),
                 Optional.empty());
         assertThat(present(new Events()))
                 .containsExactlyInAnyOrder(

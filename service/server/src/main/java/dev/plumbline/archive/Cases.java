@@ -21,6 +21,7 @@ import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseCheck;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.SessionDose;
 import dev.plumbline.record.SigningCheck;
 import dev.plumbline.record.SiteRules;
 import java.nio.charset.StandardCharsets;
@@ -153,6 +154,11 @@ public final class Cases {
         SigningCheck.require(
                 document,
                 new SigningCheck.Beside(site, patientKnown(document), imageSide(document), linked(document), now()));
+    }
+
+    /** What all cases of the session have given, this one as it is given here. */
+    Optional<SessionDose> sessionDose(CaseDocument document, OffsetDateTime time) {
+        return SessionDose.of(linked(document), site, time);
     }
 
     /** The cases of the same session as they stand, this one as it is given. */

@@ -11,6 +11,7 @@ import dev.plumbline.dicom.RecordPages;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
+import dev.plumbline.document.SessionDoseJson;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
@@ -166,8 +167,19 @@ public final class Records {
                                 : List.of(),
                         request.map(r -> kept(r, reply)),
                         Optional.of(index.row(made.revision(), stored.reportUid()))),
-                still);
+                () -> {
+                    still.run();
+                    requireSameDoses(made.revision());
+                });
         return reply;
+    }
+
+    /** Inside the transaction: no other case of the session had anything given since the objects were composed. */
+    private void requireSameDoses(RecordRevision revision) {
+        if (!cases.sessionDose(revision.document(), revision.time()).equals(revision.sessionDose())) {
+            throw new Refusal(new Problem.Conflict(
+                    "", "Another case of this session has changed meanwhile.", "Send the request again."));
+        }
     }
 
     /** Keeps a note of withdrawal. */
@@ -297,6 +309,10 @@ public final class Records {
     }
 
     RecordRevision compute(CaseDocument document, Place place) {
+        return computed(document, place).with(cases.sessionDose(document, place.time()));
+    }
+
+    private RecordRevision computed(CaseDocument document, Place place) {
         CaseInputs inputs = CaseInputs.of(document, frames::geometry);
         Comparison comparison = Comparison.of(inputs.plan(), inputs.observations());
         return new RecordRevision(
@@ -318,7 +334,8 @@ public final class Records {
                 CaseJson.canonical(revision.document()),
                 Uids.instance(revision.caseId(), revision.revision(), "sr"),
                 reportFirst,
-                change);
+                change,
+                SessionDoseJson.write(revision.sessionDose()));
     }
 
     /**
@@ -337,7 +354,8 @@ public final class Records {
     public RecordRevision read(StoredRevision stored) {
         CaseDocument document = read(stored.document());
         OffsetDateTime begun = begun(archive.store().revisions(stored.caseId()), stored.time());
-        return compute(document, new Place(stored.revision(), stored.time(), begun));
+        return computed(document, new Place(stored.revision(), stored.time(), begun))
+                .with(SessionDoseJson.read(stored.doses()));
     }
 
     static CaseDocument read(String canonical) {

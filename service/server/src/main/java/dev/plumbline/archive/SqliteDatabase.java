@@ -26,7 +26,7 @@ import org.sqlite.SQLiteException;
  */
 final class SqliteDatabase implements AutoCloseable {
     /** Migrations {@code store-1.sql} to this one. */
-    static final int VERSION = 4;
+    static final int VERSION = 5;
 
     private final Path file;
     private final Connection connection;

@@ -17,8 +17,8 @@ import java.util.function.Supplier;
 /** The store in one SQLite file. */
 public final class SqliteStore implements Store {
     private static final String REVISION =
-            "SELECT case_id, revision, time, state, document, report_uid, predecessor, reason, words, changed_by"
-                    + " FROM revisions ";
+            "SELECT case_id, revision, time, state, document, report_uid, predecessor, reason, words, changed_by,"
+                    + " doses FROM revisions ";
 
     private final SqliteDatabase database;
     private final SqliteObjects objects;
@@ -142,7 +142,8 @@ public final class SqliteStore implements Store {
                 row.getString(5),
                 row.getString(6),
                 uids,
-                change(row));
+                change(row),
+                row.getString(11));
     }
 
     private static Optional<StoredRevision.Change> change(ResultSet row) throws SQLException {

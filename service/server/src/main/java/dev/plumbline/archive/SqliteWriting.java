@@ -68,7 +68,7 @@ final class SqliteWriting implements Store.Writing {
     public boolean add(StoredRevision revision) {
         int added = database.update(
                 "INSERT INTO revisions (case_id, revision, time, state, document, report_uid, predecessor, reason,"
-                        + " words, changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
+                        + " words, changed_by, doses) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
                 List.of(
                         revision.caseId(),
                         revision.revision(),
@@ -79,7 +79,8 @@ final class SqliteWriting implements Store.Writing {
                         change(revision, StoredRevision.Change::predecessor),
                         change(revision, StoredRevision.Change::reason),
                         change(revision, StoredRevision.Change::words),
-                        change(revision, StoredRevision.Change::by)));
+                        change(revision, StoredRevision.Change::by),
+                        revision.doses()));
         if (added == 0) {
             requireSame(revision);
             return false;

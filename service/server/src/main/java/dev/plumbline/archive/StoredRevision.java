@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param reportUid of the report; of the rejection note where the revision is a withdrawal
  * @param objects SOP Instance UIDs of its objects in the archive, the report first; empty for a draft
  * @param change what it does to an earlier revision; empty for a draft and a first signature
+ * @param doses JSON of what the session had given when it was made; blank where nothing was
  */
 public record StoredRevision(
         String caseId,
@@ -22,7 +23,8 @@ public record StoredRevision(
         String document,
         String reportUid,
         List<String> objects,
-        Optional<Change> change) {
+        Optional<Change> change,
+        String doses) {
     public StoredRevision {
         objects = List.copyOf(objects);
     }
@@ -37,6 +39,19 @@ public record StoredRevision(
             String reportUid,
             List<String> objects) {
         this(caseId, revision, time, state, document, reportUid, objects, Optional.empty());
+    }
+
+    /** A revision of a session that had nothing given. */
+    public StoredRevision(
+            String caseId,
+            int revision,
+            OffsetDateTime time,
+            State state,
+            String document,
+            String reportUid,
+            List<String> objects,
+            Optional<Change> change) {
+        this(caseId, revision, time, state, document, reportUid, objects, change, "");
     }
 
     /**

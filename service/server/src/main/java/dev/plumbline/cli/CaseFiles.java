@@ -19,6 +19,7 @@ import dev.plumbline.procedure.FrameClock;
 import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.KeptFrame;
 import dev.plumbline.record.SigningCheck;
 import dev.plumbline.record.SiteRules;
 import java.awt.image.BufferedImage;
@@ -81,7 +82,12 @@ final class CaseFiles implements RecordFrames {
         for (int i = 0; i < stated.observations().size(); i++) {
             observed.add(files.named(stated.observations().get(i).frame(), "/observations/" + i + "/frame"));
         }
-        CaseDocument document = FrameScales.shared(stated.withFrames(planned, observed));
+        List<KeptFrame> kept = new ArrayList<>();
+        for (KeptFrame each : stated.bedside().frames()) {
+            kept.add(new KeptFrame(files.named(each.frame(), "/frames/" + kept.size() + "/frame"), each.role()));
+        }
+        CaseDocument document = FrameScales.shared(stated.withFrames(planned, observed)
+                .withBedside(stated.bedside().withFrames(kept)));
         return new Loaded(document, CaseInputs.of(document, files::geometry), files);
     }
 

@@ -11,6 +11,7 @@ import dev.plumbline.record.CaseCheck;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Companions;
 import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.SessionDose;
 import dev.plumbline.record.Signature;
 import dev.plumbline.record.SigningCheck;
 import dev.plumbline.record.SiteRules;
@@ -20,6 +21,7 @@ import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -83,12 +85,13 @@ final class RecordCommand implements Callable<Integer> {
         if (time.isPresent() && document.signature().isPresent()) {
             terminal.note("plumbline: --time does not count here; the case is signed and has the signature's time.");
         }
-        RecordRevision revision = new RecordRevision(
+        RecordRevision alone = new RecordRevision(
                 document.caseId().orElseThrow(),
                 FIRST_REVISION,
                 document,
                 Comparison.of(loaded.inputs().plan(), loaded.inputs().observations()),
                 document.signature().map(Signature::time).orElse(draftTime));
+        RecordRevision revision = alone.with(doses(alone));
         Map<Path, byte[]> files = new LinkedHashMap<>();
         Companions companions = new Companions(!noPresentationStates, !noPdf, !noKeyObjects);
         for (ComposedObject object : composer.with(companions).compose(revision, loaded.frames())) {
@@ -97,6 +100,14 @@ final class RecordCommand implements Callable<Integer> {
         ProductFiles.writeNew(files);
         files.keySet().forEach(path -> terminal.line(path.toString()));
         return ExitCode.YES;
+    }
+
+    /** A file is one case; what else its session had given is not known here, and the record says so. */
+    private Optional<SessionDose> doses(RecordRevision revision) {
+        Optional<SessionDose> given = SessionDose.of(List.of(revision.document()), site, revision.time());
+        return revision.document().bedside().session().isPresent()
+                ? given.map(dose -> dose.with(SessionDose.THIS_CASE_ALONE))
+                : given;
     }
 
     private OffsetDateTime draftTime() {

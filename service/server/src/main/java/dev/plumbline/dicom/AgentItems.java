@@ -31,7 +31,7 @@ final class AgentItems {
     private static final Code NOT_GIVEN = Codes.own("AGENT-NOTGIVEN");
     private static final Code EARLIER = Codes.own("AGENT-EARLIER");
     private static final Code ADDITIVE = Codes.own("ADDITIVE");
-    private static final Code MASS = Codes.sct("118538004");
+    static final Code MASS = Codes.sct("118538004");
     private static final Code ACKNOWLEDGED = Codes.own("LIMIT-ACK");
     private static final Code DRUG_OF_THE_SITE = Codes.own("RX-OTHER");
     private static final Code DRUG_ID = Codes.own("DRUG-ID");
@@ -210,9 +210,15 @@ final class AgentItems {
 
     private static ContentItem drug(
             Relation relation, Code concept, JsonNode entry, List<FieldItem> fields, List<ContentItem> before) {
-        ContentItem named = FieldItem.coded(relation, concept, entry.get("drug").asText(), DRUGS);
         List<ContentItem> children = new ArrayList<>(before);
         children.addAll(FieldItem.write(fields, entry));
+        return drug(relation, concept, entry.get("drug").asText(), children);
+    }
+
+    /** A drug with what is said of it; one without a code by its word. */
+    static ContentItem drug(Relation relation, Code concept, String drug, List<ContentItem> said) {
+        ContentItem named = FieldItem.coded(relation, concept, drug, DRUGS);
+        List<ContentItem> children = new ArrayList<>(said);
         if (named.value() instanceof ItemValue.Text own) {
             named = ContentItem.code(relation, concept, DRUG_OF_THE_SITE);
             children.add(ContentItem.text(Relation.HAS_PROPERTIES, DRUG_ID, own.text()));

@@ -8,9 +8,11 @@ import dev.plumbline.procedure.ProcedureLog;
 import dev.plumbline.procedure.SightDetail;
 import dev.plumbline.record.Bedside;
 import dev.plumbline.record.CaseDocument;
+import dev.plumbline.record.SessionDose;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What was said and done around the needle, in PL1 and back. */
 final class BedsideDetails {
@@ -23,6 +25,7 @@ final class BedsideDetails {
     private final ProcedureLog log;
     private final SightDetail detail;
     private final JsonNode json;
+    private final Optional<SessionDose> given;
 
     private BedsideDetails(RecordSource source) {
         OffsetDateTime time = source.revision().time();
@@ -31,6 +34,7 @@ final class BedsideDetails {
         bedside = document.bedside();
         log = bedside.log();
         detail = bedside.sightDetail().orElse(source.installation().sightDetail());
+        given = source.revision().sessionDose();
         json = CaseJson.write(document.withBedside(bedside.withEvents(detail.kept(log))));
     }
 
@@ -52,6 +56,7 @@ final class BedsideDetails {
         new CheckItems(times).checks(json.path("checks")).ifPresent(items::add);
         logItems.sight(log, bedside.sightDetail(), detail, events).ifPresent(items::add);
         new AgentItems(times).item(json, bedside).ifPresent(items::add);
+        given.map(SessionDoseItems::item).ifPresent(items::add);
         logItems.events(events).ifPresent(items::add);
         items.addAll(logItems.complications(log));
         json.path("signature")

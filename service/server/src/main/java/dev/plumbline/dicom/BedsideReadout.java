@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
-import dev.plumbline.dicom.ItemValue.Moment;
 import dev.plumbline.readout.Readout;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -29,6 +28,8 @@ final class BedsideReadout {
     private static final Code ENTERED_BY = Codes.own("ENTERED-BY");
     private static final Code ENTERED_LATER = Codes.own("ENTERED-LATER");
     private static final Code CHECK_ID = Codes.own("CHECK-ID");
+    private static final Code SIGHT = Codes.own("SIGHT");
+    private static final Set<Code> OF_EVENTS = Set.of(ENTERED_AT, ENTERED_BY, ENTERED_LATER, CORRECTS);
     /** What programs need and people do not. */
     private static final Set<Code> FOR_PROGRAMS = Set.of(
             EVENT_ID,
@@ -38,15 +39,25 @@ final class BedsideReadout {
             Codes.own("ENTRY-ID"));
 
     private final ContentItem details;
-    private final Set<Code> hidden = new HashSet<>(FOR_PROGRAMS);
+    private final ReadoutWords words;
+    private final Map<String, ContentItem> events = new HashMap<>();
+    private final Set<String> corrected = new HashSet<>();
 
-    private BedsideReadout(ContentItem details) {
+    private BedsideReadout(ContentItem details, ReadoutWords words) {
         this.details = details;
+        this.words = words;
+        Stream.of(EVENTS, SIGHT)
+                .flatMap(details::named)
+                .flatMap(container -> container.children().stream())
+                .forEach(event -> {
+                    event.textOf(EVENT_ID).ifPresent(id -> events.put(id, event));
+                    event.textOf(CORRECTS).ifPresent(corrected::add);
+                });
     }
 
     /** Sections from the context to the reasons of an incomplete record; none where nothing of the bedside was recorded. */
-    static List<Readout.Section> sections(ContentItem details) {
-        return new BedsideReadout(details).sections();
+    static List<Readout.Section> sections(ContentItem details, ReadoutWords words) {
+        return new BedsideReadout(details, words).sections();
     }
 
     /** Whether an item of the procedure details is told here. */
@@ -58,7 +69,7 @@ final class BedsideReadout {
         List<Readout.Section> sections = new ArrayList<>();
         for (ContentItem item : details.children()) {
             if (item.value() instanceof ItemValue.Container && !item.isNamed(Concepts.UNDRAWN)) {
-                sections.add(new Readout.Section(name(item), lines(item)));
+                sections.add(new Readout.Section(ReadoutWords.name(item), lines(item)));
             }
         }
         boolean kept =
@@ -68,7 +79,8 @@ final class BedsideReadout {
         }
         List<Readout.Line> reasons = details.named(INCOMPLETE)
                 .map(item -> new Readout.Line(
-                        item.textOf(Codes.own("INCOMPLETE-ITEM")).orElse(INCOMPLETE.meaning()), said(item)))
+                        item.textOf(Codes.own("INCOMPLETE-ITEM")).orElse(INCOMPLETE.meaning()),
+                        words.said(item)))
                 .toList();
         if (!reasons.isEmpty()) {
             sections.add(new Readout.Section(INCOMPLETE.meaning(), reasons));
@@ -77,13 +89,16 @@ final class BedsideReadout {
     }
 
     private List<Readout.Line> lines(ContentItem container) {
-        if (container.isNamed(EVENTS)) {
-            return events(container);
-        }
         List<Readout.Line> lines = new ArrayList<>();
         for (ContentItem item : container.children()) {
-            String name = item.textOf(CHECK_ID).orElseGet(() -> name(item));
-            lines.add(new Readout.Line(name, said(item) + brackets(item)));
+            if (item.first(EVENT_ID).isPresent()) {
+                lines.add(event(item));
+            } else if (AgentReadout.tells(item)) {
+                lines.addAll(new AgentReadout(words).lines(item));
+            } else {
+                String name = item.textOf(CHECK_ID).orElseGet(() -> ReadoutWords.name(item));
+                lines.add(new Readout.Line(name, words.said(item) + brackets(item)));
+            }
         }
         if (container.isNamed(CHECKS)) {
             lines.addAll(unanswered(container.children()));
@@ -100,94 +115,51 @@ final class BedsideReadout {
                 .toList();
     }
 
-    private List<Readout.Line> events(ContentItem container) {
-        Map<String, ContentItem> byId = new HashMap<>();
-        Set<String> corrected = new HashSet<>();
-        container.children().forEach(event -> {
-            event.textOf(EVENT_ID).ifPresent(id -> byId.put(id, event));
-            event.textOf(CORRECTS).ifPresent(corrected::add);
-        });
-        hidden.addAll(Set.of(ENTERED_AT, ENTERED_BY, ENTERED_LATER, CORRECTS));
-        List<Readout.Line> lines = new ArrayList<>();
-        for (ContentItem event : container.children()) {
-            List<String> words = new ArrayList<>();
-            event.textOf(CORRECTS)
-                    .map(id -> Optional.ofNullable(byId.get(id))
-                            .map(other -> "corrects " + clock(other) + " " + said(other))
-                            .orElse("corrects an event that is not in the record"))
-                    .ifPresent(words::add);
-            String more = under(event);
-            if (!more.isEmpty()) {
-                words.add(more);
-            }
-            words.add(entered(event));
-            if (event.textOf(EVENT_ID).filter(corrected::contains).isPresent()) {
-                words.add("corrected later, see below");
-            }
-            lines.add(new Readout.Line(clock(event) + " " + said(event), String.join("; ", words)));
+    /** An event or a look at the needle: when, what, what of it, and who entered it. */
+    private Readout.Line event(ContentItem event) {
+        List<String> parts = new ArrayList<>();
+        event.textOf(CORRECTS)
+                .map(id -> Optional.ofNullable(events.get(id))
+                        .map(other -> "corrects " + words.when(other) + " " + words.said(other))
+                        .orElse("corrects an event that is not in the record"))
+                .ifPresent(parts::add);
+        String more = under(event);
+        if (!more.isEmpty()) {
+            parts.add(more);
         }
-        hidden.removeAll(Set.of(ENTERED_AT, ENTERED_BY, ENTERED_LATER, CORRECTS));
-        return lines;
+        parts.add(entered(event));
+        if (event.textOf(EVENT_ID).filter(corrected::contains).isPresent()) {
+            parts.add("corrected later, see below");
+        }
+        return new Readout.Line(words.when(event) + " " + words.said(event), String.join("; ", parts));
     }
 
-    private static String entered(ContentItem event) {
-        String by = event.first(ENTERED_BY).map(BedsideReadout::said).orElse("nobody named");
-        String at = event.first(ENTERED_AT)
-                .flatMap(item -> item.value() instanceof Moment moment ? Optional.of(moment.text()) : Optional.empty())
-                .map(BedsideReadout::clock)
-                .orElse("at a time not stated");
+    private String entered(ContentItem event) {
+        String by = event.first(ENTERED_BY).map(words::said).orElse("nobody named");
+        String at = event.first(ENTERED_AT).map(words::said).orElse("at a time not stated");
         return (event.first(ENTERED_LATER).isPresent() ? "entered later, " : "entered ") + at + " by " + by;
-    }
-
-    private static String clock(ContentItem item) {
-        return item.observedAt().map(BedsideReadout::clock).orElse("time not stated");
-    }
-
-    /** Hours, minutes and seconds of a DICOM date and time; all of it where it has none. */
-    static String clock(String dateTime) {
-        return dateTime.length() < 14
-                ? dateTime
-                : dateTime.substring(8, 10) + ":" + dateTime.substring(10, 12) + ":" + dateTime.substring(12, 14);
     }
 
     /** What stands under an item, and its time, in brackets. */
     private String brackets(ContentItem item) {
         String inside = Stream.concat(
-                        item.observedAt().map(time -> "at " + clock(time)).stream(), Stream.of(under(item)))
-                .filter(words -> !words.isEmpty())
+                        item.observedAt().map(time -> "at " + words.clock(time)).stream(), Stream.of(under(item)))
+                .filter(said -> !said.isEmpty())
                 .collect(Collectors.joining(", "));
         return inside.isEmpty() ? "" : " (" + inside + ")";
     }
 
     private String under(ContentItem item) {
+        boolean event = item.first(EVENT_ID).isPresent();
         return item.children().stream()
-                .filter(child -> child.name().filter(this::isHidden).isEmpty() && !child.isNamed(CHECK_ID))
-                .map(child -> name(child) + ": " + said(child) + brackets(child))
+                .filter(child -> !isHidden(child, event))
+                .map(child -> ReadoutWords.name(child) + ": " + words.said(child) + brackets(child))
                 .collect(Collectors.joining(", "));
     }
 
-    private boolean isHidden(Code code) {
-        return hidden.stream().anyMatch(code::means);
-    }
-
-    private static String name(ContentItem item) {
-        return item.name().map(Code::meaning).orElse(item.value().valueType());
-    }
-
-    private static String said(ContentItem item) {
-        ItemValue value = item.value();
-        if (value instanceof ItemValue.Coded coded) {
-            return coded.code().meaning();
-        }
-        if (value instanceof ItemValue.Text text) {
-            return text.text();
-        }
-        if (value instanceof ItemValue.Person person) {
-            return person.name();
-        }
-        if (value instanceof Moment moment) {
-            return clock(moment.text());
-        }
-        return FieldItem.measured(item).map(RecordReadout::stated).orElse("no value");
+    private static boolean isHidden(ContentItem child, boolean ofEvent) {
+        return child.isNamed(CHECK_ID)
+                || FOR_PROGRAMS.stream().anyMatch(child::isNamed)
+                || (ofEvent && OF_EVENTS.stream().anyMatch(child::isNamed));
     }
 }

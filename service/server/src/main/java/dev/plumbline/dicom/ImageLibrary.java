@@ -1,19 +1,53 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.dicom.ItemValue.Moment;
 import dev.plumbline.dicom.ItemValue.Template;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.record.CaseDocument;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /** TID 1600 Image Library with one group; TID 1601 and TID 1602 rows 1, 8, 9, 11 and 12 for every frame used. */
 final class ImageLibrary {
     private static final Template TEMPLATE = new Template("DCMR", "1600");
 
+    private static final Code ROLE = Codes.own("IMG-ROLE");
+    /** Tells a role that the case states from one that follows from what was made on the frame. */
+    private static final Code PLACE = Codes.own("FRAME-PLACE");
+
     private ImageLibrary() {}
+
+    /** Puts {@code frames}: those with a role that the case stated, in its order. */
+    static void read(ContentItem root, ObjectNode json) {
+        Map<Integer, ContentItem> kept = new TreeMap<>();
+        root.named(Concepts.IMAGE_LIBRARY)
+                .flatMap(library -> library.named(Concepts.IMAGE_LIBRARY_GROUP))
+                .flatMap(group -> group.children().stream())
+                .forEach(item -> item.first(PLACE)
+                        .flatMap(FieldItem::measured)
+                        .ifPresent(place -> kept.put((int) place.value(), item)));
+        if (!kept.isEmpty()) {
+            ArrayNode frames = json.putArray("frames");
+            kept.values().forEach(item -> entry(item, frames.addObject()));
+        }
+    }
+
+    private static void entry(ContentItem item, ObjectNode entry) {
+        if (item.value() instanceof ItemValue.Image image) {
+            entry.putObject("frame")
+                    .put("sopInstanceUid", image.instance().sopInstanceUid())
+                    .put("frameNumber", image.instance().frameNumber().orElse(1));
+        }
+        item.codeOf(ROLE)
+                .flatMap(code -> Codes.wordOf("image roles", code))
+                .ifPresent(word -> entry.put("role", word));
+    }
 
     static ContentItem item(List<FramesUsed.Use> frames, CaseDocument document) {
         List<ContentItem> entries = new ArrayList<>();
@@ -39,7 +73,10 @@ final class ImageLibrary {
                         "TIME", CurrentForm.value(header, Tag.ACQUISITION_TIME).orElse("")));
         context.add(pixels("110910", geometry.rows()));
         context.add(pixels("110911", geometry.columns()));
-        context.add(ContentItem.code(Relation.HAS_ACQ_CONTEXT, Codes.own("IMG-ROLE"), FramesUsed.role(use, document)));
+        context.add(ContentItem.code(Relation.HAS_ACQ_CONTEXT, ROLE, FramesUsed.role(use, document)));
+        use.kept()
+                .ifPresent(place -> context.add(Measurement.plain(
+                        Relation.HAS_ACQ_CONTEXT, PLACE, DecimalText.measured(place + 1, Codes.ucum("1")))));
         return new ContentItem(
                 Relation.CONTAINS,
                 Optional.empty(),

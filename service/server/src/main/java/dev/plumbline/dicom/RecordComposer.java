@@ -148,7 +148,7 @@ public final class RecordComposer {
         }
 
         private void presentationStates(ContentItem root) {
-            for (int i = 0; i < used.size(); i++) {
+            for (int i = 0; i < used.size() && used.get(i).measured(); i++) {
                 String part = ObjectHeader.Kind.GREY_PRESENTATION.part(i + 1);
                 PresentationState.of(source, used.get(i), i + 1, root).ifPresent(state -> add(part, state));
             }

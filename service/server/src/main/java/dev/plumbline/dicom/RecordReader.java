@@ -70,6 +70,7 @@ public final class RecordReader {
                 .ifPresent(text -> json.put("impression", text));
         new ReadDetails(report, details).into(json);
         OrderAttributes.restore(report, json);
+        ImageLibrary.read(root, json);
         return CaseJson.read(json, Door.HTTP);
     }
 

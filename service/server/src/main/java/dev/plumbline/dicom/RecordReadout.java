@@ -6,6 +6,7 @@ import dev.plumbline.dicom.ItemValue.Measured;
 import dev.plumbline.dicom.ItemValue.Numeric;
 import dev.plumbline.readout.Readout;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,10 +18,12 @@ public final class RecordReadout {
 
     private final DataSet report;
     private final ContentItem root;
+    private final ReadoutWords words;
 
     private RecordReadout(DataSet report) {
         this.report = report;
         root = ContentReader.read(report);
+        words = ReadoutWords.of(report);
     }
 
     /**
@@ -41,7 +44,7 @@ public final class RecordReadout {
                 .ifPresent(text -> sections.add(new Readout.Section(
                         Concepts.IMPRESSION.meaning(), List.of(new Readout.Line("As written", text)))));
         details.ifPresent(item -> sections.add(details(item)));
-        details.ifPresent(item -> sections.addAll(BedsideReadout.sections(item)));
+        details.ifPresent(item -> sections.addAll(BedsideReadout.sections(item, words)));
         return new Readout(
                 root.name().map(Code::meaning).orElse("Structured report"),
                 state(),
@@ -53,15 +56,29 @@ public final class RecordReadout {
 
     private List<Readout.Line> head() {
         List<Readout.Line> head = new ArrayList<>();
-        head.add(new Readout.Line("Patient", joined(report, Tag.PATIENT_NAME, Tag.PATIENT_ID)));
-        head.add(new Readout.Line("Study", joined(report, Tag.STUDY_DATE, Tag.ACCESSION_NUMBER)));
         head.add(new Readout.Line(
-                "Record made", joined(report, Tag.CONTENT_DATE, Tag.CONTENT_TIME, Tag.TIMEZONE_OFFSET_FROM_UTC)));
+                "Patient",
+                joined(
+                        report.string(Tag.PATIENT_NAME).map(ReadoutWords::person),
+                        report.string(Tag.PATIENT_ID))));
+        head.add(new Readout.Line(
+                "Study",
+                joined(report.string(Tag.STUDY_DATE).map(ReadoutWords::day), report.string(Tag.ACCESSION_NUMBER))));
+        head.add(new Readout.Line(
+                "Record made",
+                joined(
+                        report.string(Tag.CONTENT_DATE).map(ReadoutWords::day),
+                        report.string(Tag.CONTENT_TIME).map(ReadoutWords::time),
+                        report.string(Tag.TIMEZONE_OFFSET_FROM_UTC)
+                                .map(offset -> "(" + ReadoutWords.zone(offset) + ", as all times here)"))));
         for (DataSet verifier : report.items(Tag.VERIFYING_OBSERVER_SEQUENCE)) {
             head.add(new Readout.Line(
-                    "Signed by", joined(verifier, Tag.VERIFYING_OBSERVER_NAME, Tag.VERIFYING_ORGANIZATION)));
+                    "Signed by",
+                    joined(
+                            verifier.string(Tag.VERIFYING_OBSERVER_NAME).map(ReadoutWords::person),
+                            verifier.string(Tag.VERIFYING_ORGANIZATION))));
         }
-        Evaluations.amendment(root).ifPresent(words -> head.add(new Readout.Line("Amended", words)));
+        Evaluations.amendment(root).ifPresent(text -> head.add(new Readout.Line("Amended", text)));
         return head;
     }
 
@@ -71,15 +88,13 @@ public final class RecordReadout {
                 : "draft, not signed";
     }
 
-    private static String joined(DataSet dataSet, int... tags) {
-        List<String> values = new ArrayList<>();
-        for (int tag : tags) {
-            dataSet.string(tag).ifPresent(values::add);
-        }
-        return values.isEmpty() ? "not stated" : String.join("  ", values);
+    @SafeVarargs
+    private static String joined(Optional<String>... parts) {
+        String said = Arrays.stream(parts).flatMap(Optional::stream).collect(Collectors.joining("  "));
+        return said.isEmpty() ? "not stated" : said;
     }
 
-    private static Readout.Section section(ReadGroup group) {
+    private Readout.Section section(ReadGroup group) {
         List<Readout.Line> lines = new ArrayList<>();
         for (ContentItem item : group.item().children()) {
             if (item.relation() == Relation.CONTAINS
@@ -100,28 +115,26 @@ public final class RecordReadout {
     }
 
     private static String name(ContentItem item) {
-        return item.name().map(Code::meaning).orElse(item.value().valueType());
+        return ReadoutWords.name(item);
     }
 
-    /** Codes, texts and names, with what stands under them in brackets; nothing for numbers, marks and references. */
-    private static Optional<String> words(ContentItem item) {
-        Optional<String> said = Optional.empty();
-        if (item.value() instanceof Coded coded) {
-            said = Optional.of(coded.code().meaning());
-        } else if (item.value() instanceof ItemValue.Text text) {
-            said = Optional.of(text.text());
-        } else if (item.value() instanceof ItemValue.Person person) {
-            said = Optional.of(person.name());
-        } else if (item.value() instanceof ItemValue.Moment moment
-                && moment.valueType().equals("DATETIME")) {
-            said = Optional.of(BedsideReadout.clock(moment.text()));
-        } else if (item.value() instanceof Numeric numeric && item.children().isEmpty()) {
-            said = numeric.measured().map(RecordReadout::stated);
+    /** Codes, texts and names, with what stands under them in brackets; nothing for marks, references and times alone. */
+    private Optional<String> words(ContentItem item) {
+        boolean tells = item.value() instanceof Coded
+                || item.value() instanceof ItemValue.Text
+                || item.value() instanceof ItemValue.Person
+                || (item.value() instanceof ItemValue.Moment moment
+                        && moment.valueType().equals("DATETIME"))
+                || (item.value() instanceof Numeric numeric
+                        && item.children().isEmpty()
+                        && numeric.measured().isPresent());
+        if (!tells) {
+            return Optional.empty();
         }
         String under = item.children().stream()
                 .flatMap(child -> words(child).map(w -> name(child) + ": " + w).stream())
                 .collect(Collectors.joining(", "));
-        return said.map(words -> under.isEmpty() ? words : words + " (" + under + ")");
+        return Optional.of(under.isEmpty() ? words.said(item) : words.said(item) + " (" + under + ")");
     }
 
     /** Such as {@code 33.7 deg ± 0.8 (k = 2)}, or the reason why there is no value. */
@@ -144,13 +157,7 @@ public final class RecordReadout {
         return text.equals("-0.0") ? "0.0" : text;
     }
 
-    /** A number that was stated, as it was stated. */
-    static String stated(Measured measured) {
-        boolean plain = measured.unit().means(Codes.ucum("1"));
-        return measured.decimal() + (plain ? "" : " " + measured.unit().meaning());
-    }
-
-    private static Readout.Section details(ContentItem details) {
+    private Readout.Section details(ContentItem details) {
         List<Readout.Line> lines = new ArrayList<>();
         for (ContentItem item : details.children()) {
             if (!item.isNamed(CAUTIONS) && !BedsideReadout.tells(item)) {

@@ -28,7 +28,8 @@ final class BedsideReader {
                 entries(document, "agents", CaseObject.AGENT, AgentReader::agent),
                 SurroundingsReader.surroundings(document),
                 document.text("impression", Wording.REMARK),
-                document.object("record", CaseObject.RECORD).flatMap(BedsideReader::sightDetail));
+                document.object("record", CaseObject.RECORD).flatMap(BedsideReader::sightDetail),
+                List.of());
     }
 
     /** Entries with an id of their own each. */

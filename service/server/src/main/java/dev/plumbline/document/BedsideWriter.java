@@ -4,6 +4,7 @@ package dev.plumbline.document;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.agents.Patient;
 import dev.plumbline.procedure.CheckEntry;
+import dev.plumbline.procedure.Laterality;
 import dev.plumbline.procedure.ProcedureContext;
 import dev.plumbline.procedure.SetUpChecks;
 import dev.plumbline.procedure.SightDetail;
@@ -26,6 +27,13 @@ final class BedsideWriter {
                 .putObjects("events", bedside.events(), EventWriter::event)
                 .putObjects("agents", bedside.agents(), AgentWriter::agent)
                 .putText("impression", bedside.impression())
+                .putObjects(
+                        "frames",
+                        bedside.frames(),
+                        kept -> new Stated()
+                                .putObject("frame", CaseWriter.frame(kept.frame()))
+                                .put("role", kept.role().word())
+                                .node())
                 .putObject(
                         "record",
                         new Stated()
@@ -67,6 +75,7 @@ final class BedsideWriter {
                         Optional.of(around.otherToday())
                                 .filter(other -> !other.equals(Surroundings.OtherToday.NOT_ASKED))
                                 .map(BedsideWriter::otherToday))
+                .putText("orderLaterality", around.orderSide().map(Laterality::word))
                 .putText("sideAnswered", around.sideAnswered());
         return around.nothingGiven() ? context.putFlag("nothingGiven", true) : context;
     }

@@ -12,6 +12,8 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.FrameRole;
+import dev.plumbline.record.KeptFrame;
 import dev.plumbline.record.ObservedFrame;
 import java.util.HashSet;
 import java.util.List;
@@ -51,7 +53,7 @@ final class CaseReader {
                 LimitsReader.uncertainty(fields),
                 observations(fields, frame),
                 ContextReader.context(fields),
-                BedsideReader.bedside(fields),
+                BedsideReader.bedside(fields).withFrames(kept(fields)),
                 ContextReader.signature(fields)));
     }
 
@@ -95,9 +97,35 @@ final class CaseReader {
                 fields.needNumber("mmPerRow", Range.PIXEL_SIZE));
     }
 
+    /** Frames that are kept for what they show; a record needs images, so a size and scale alone are none. */
+    private List<KeptFrame> kept(Fields document) {
+        Set<FrameRef> named = new HashSet<>();
+        return document.objects("frames", CaseObject.KEPT_FRAME, fields -> {
+            FrameRef frame = fields.object("frame", CaseObject.KEPT_IMAGE)
+                    .map(this::image)
+                    .orElseThrow(() -> fields.missing("frame", "the frame that is kept"));
+            if (!named.add(frame)) {
+                throw new Refusal(new Problem.InvalidValue(
+                        fields.pointer("frame"), "This frame is listed already.", "List each frame once."));
+            }
+            return new KeptFrame(frame, fields.needWord("role", List.of(FrameRole.values()), FrameRole::word));
+        });
+    }
+
+    private FrameRef image(Fields fields) {
+        if (fields.has("file") == fields.has("sopInstanceUid")) {
+            throw fields.contradiction(
+                    "A frame that is kept is named by exactly one of file and sopInstanceUid.", "Give one of the two.");
+        }
+        return instance(fields, Optional.empty());
+    }
+
     private FrameRef instance(Fields fields) {
+        return instance(fields, fields.object("scale", CaseObject.SCALE).map(CaseReader::scale));
+    }
+
+    private FrameRef instance(Fields fields, Optional<KnownDistance> scale) {
         int frameNumber = fields.whole("frameNumber", 1, Integer.MAX_VALUE).orElse(1);
-        Optional<KnownDistance> scale = fields.object("scale", CaseObject.SCALE).map(CaseReader::scale);
         Optional<String> file = fields.text("file", Wording.PATH);
         if (file.isEmpty()) {
             return new FrameRef.Held(fields.needText("sopInstanceUid", Wording.UID), frameNumber, scale);

@@ -40,6 +40,7 @@ final class SurroundingsReader {
                         Surroundings.OtherToday.NOT_ASKED,
                         SurroundingsReader::otherToday),
                 fields.flag("nothingGiven").orElse(false),
+                ContextReader.side(fields, "orderLaterality"),
                 fields.text("sideAnswered", Wording.REMARK));
     }
 

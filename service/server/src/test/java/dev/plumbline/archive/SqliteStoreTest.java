@@ -21,6 +21,7 @@ import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -77,7 +78,10 @@ class SqliteStoreTest {
         for (int opening = 0; opening < 2; opening++) {
             try (SqliteStore migrated = SqliteStore.open(old)) {
                 assertThat(migrated.storedCase("case-1")).contains(new StoredCase("case-1", "{\"a\":1}", NOW));
-                assertThat(migrated.revisionOfReport("2.25.7")).isPresent();
+                assertThat(migrated.revisionOfReport("2.25.7"))
+                        .get()
+                        .extracting(StoredRevision::doses)
+                        .isEqualTo("");
                 if (opening == 0) {
                     migrated.write(writing -> {
                         writing.add(item);
@@ -226,6 +230,27 @@ class SqliteStoreTest {
             assertThat(restarted.storedCase("case-1")).contains(first);
             assertThat(restarted.storedCase("case-2")).isEmpty();
         }
+    }
+
+    @Test
+    void keepsWhatTheSessionHadGivenWithItsRevision() {
+        StoredRevision made = new StoredRevision(
+                "case-1",
+                1,
+                OffsetDateTime.parse("2026-01-05T10:15:00+01:00"),
+                StoredRevision.State.DRAFT,
+                "{}",
+                "2.25.9",
+                List.of(),
+                Optional.empty(),
+                "{\"totals\":[]}");
+        store.write(writing -> {
+            writing.add(new StoredCase("case-1", "{}", NOW));
+            return writing.add(made);
+        });
+        store.close();
+        store = SqliteStore.open(file);
+        assertThat(store.revisionOfReport("2.25.9")).contains(made);
     }
 
     private static StoredRevision revision(String caseId, int number) {

@@ -32,6 +32,7 @@ import dev.plumbline.procedure.Supervision;
 import dev.plumbline.procedure.TipAtInjection;
 import dev.plumbline.sight.Seen;
 import dev.plumbline.sight.StopSign;
+import dev.plumbline.record.FrameRole;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -82,6 +83,7 @@ class CodesTest {
                 words("assumptions", Assumption.values(), Assumption::word),
                 words("doubts", Doubt.values(), Doubt::word),
                 words("phases", Phase.values(), Phase::word),
+                words("image roles", FrameRole.values(), FrameRole::word),
                 words("limits", Limit.Kind.values(), Limit.Kind::word),
                 words("notes", PlanNote.values(), PlanNote::word),
                 words("target kinds", TargetKind.values(), TargetKind::word),

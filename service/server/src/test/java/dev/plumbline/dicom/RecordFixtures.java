@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.InventedLimit;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
@@ -15,6 +16,7 @@ import dev.plumbline.geometry.UltrasoundRegion;
 import dev.plumbline.procedure.SightDetail;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.SessionDose;
 import dev.plumbline.record.Signature;
 import java.awt.image.BufferedImage;
 import java.time.OffsetDateTime;
@@ -89,6 +91,9 @@ enum RecordFixtures {
     private static final String BEDSIDE_PARTS = """
             {"session": "monday-3", "impression": "As planned; differs from plan by little.",
              "record": {"sightDetail": "full"},
+             "frames": [{"frame": {"sopInstanceUid": "2.25.3002", "frameNumber": 3}, "role": "doppler"},
+                        {"frame": {"sopInstanceUid": "2.25.3001", "frameNumber": 1}, "role": "other"},
+                        {"frame": {"sopInstanceUid": "2.25.3003", "frameNumber": 1}, "role": "spread"}],
              "team": [{"id": "t1", "name": "Roe^Al", "role": "assistant", "grade": "consultant", "supervision": "inRoom"},
                       {"id": "t2", "name": "Poe^An", "role": "a role of the site"}],
              "checks": [{"id": "c1", "check": "survey", "answer": "done", "by": "Roe^Al",
@@ -107,6 +112,7 @@ enum RecordFixtures {
                          "otherLocalAnaestheticToday": {"answer": "askedGiven", "doses": [
                              {"id": "o1", "drug": "lidocaine", "basis": "salt", "massMg": 40, "vasoconstrictor": true,
                               "route": "infiltration", "at": "2026-01-05T08:00:00+01:00"}]},
+                         "orderLaterality": "midline",
                          "sideAnswered": "The image names the other side; the patient was asked."},
              "agents": [{"id": "a1", "drug": "bupivacaine", "basis": "salt", "concentration": {"percent": 0.5},
                          "additives": [{"drug": "epinephrine", "concentration": {"oneIn": 300000}}],
@@ -218,7 +224,8 @@ enum RecordFixtures {
     static RecordRevision revision(CaseDocument document) {
         OffsetDateTime time =
                 document.signature().map(Signature::time).orElse(OffsetDateTime.parse("2026-01-05T10:20:00+01:00"));
-        return new RecordRevision(document.caseId().orElseThrow(), 1, document, comparison(document), time);
+        return new RecordRevision(document.caseId().orElseThrow(), 1, document, comparison(document), time)
+                .with(SessionDose.of(List.of(document), InventedLimit.approved(), time));
     }
 
     private static Comparison comparison(CaseDocument document) {

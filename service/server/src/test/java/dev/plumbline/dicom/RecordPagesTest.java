@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.plumbline.agents.DoseShares;
 import dev.plumbline.readout.PdfPage;
 import dev.plumbline.readout.Readout;
 import dev.plumbline.record.Cautions;
@@ -21,8 +22,8 @@ class RecordPagesTest {
         String text = RecordPages.text(RecordFixtures.IN_PLANE.report());
         assertThat(text)
                 .startsWith("Imaging Measurement Report, signed\n")
-                .contains("Sample^Invented  SAMPLE-0001")
-                .contains("Sample^Signer  Sample Hospital")
+                .contains("Sample, Invented  SAMPLE-0001")
+                .contains("Sample, Signer  Sample Hospital")
                 .containsPattern("Needle angle to skin line \\(0, 90\\] +60\\.5 deg ± 0\\.9 \\(k = 2\\)")
                 .containsPattern("Entry from transducer midpoint.* 17\\.0 mm, exact")
                 .containsPattern("Angle deviation, positive steeper +-27\\.4 deg ± 1\\.2 \\(k = 2\\)")
@@ -47,6 +48,7 @@ class RecordPagesTest {
         for (RecordFixtures fixture : RecordFixtures.values()) {
             String text = RecordPages.text(fixture.report())
                     .replace(Cautions.text(), "")
+                    .replace(DoseShares.CAUTION, "")
                     .toLowerCase(Locale.ROOT);
             for (String never : List.of(
                     "safe",
@@ -70,16 +72,44 @@ class RecordPagesTest {
         String text = RecordPages.text(RecordFixtures.BEDSIDE.report());
         assertThat(text)
                 .containsPattern("As written +As planned; differs from plan by little\\.")
-                .containsPattern("Survey scan with light pressure and colour Doppler +Done \\(at 09:50:00, .*Roe\\^Al")
+                .containsPattern("Survey scan with light pressure and colour Doppler +Done \\(at 09:50:00, .*Roe, Al")
                 .containsPattern("Probe held low and lightly +not recorded")
                 .containsPattern("aCheckOfTheSite +Not done \\(at .*no time")
-                .containsPattern("10:01:00 .*entered later, 10:05:00 by Roe\\^Al")
-                .containsPattern("10:00:00 Stop moment .*Doe\\^Jo.*entered 10:00:05 by Roe\\^Al")
-                .containsPattern("10:03:00 .*entered 10:03:00 by Roe\\^Al; corrected later")
+                .containsPattern("10:01:00 .*entered later, 10:05:00 by Roe, Al")
+                .containsPattern("10:00:00 Stop moment .*Doe, Jo.*entered 10:00:05 by Roe, Al")
+                .containsPattern("10:03:00 .*entered 10:03:00 by Roe, Al; corrected later")
                 .containsPattern("10:03:00 Correction +corrects 10:03:00 .*wrong button.*entered 10:04:00")
-                .containsPattern("No complications \\(.*10:12:00, Looked by: Doe\\^Jo\\)")
-                .containsPattern("needle +not looked at");
+                .containsPattern("No complications \\(.*10:12:00, Looked by: Doe, Jo\\)")
+                .containsPattern("needle +not looked at")
+                .containsPattern("Record made +2026-01-05  10:15:00  \\(UTC\\+01:00, as all times here\\)")
+                .containsPattern("Number of passes +1 pass\n")
+                .containsPattern("Age of the patient +44 years\n")
+                .containsPattern("10:01:10 .*What was seen: Near part seen.*; entered 10:01:10 by Roe, Al\n")
+                .containsPattern("Bupivacaine, given +61\\.73 mg, 0\\.8803 mg/kg of the actual weight, 5 mg/mL \\(label: 0\\.5 %\\)\n")
+                .containsPattern("volumes +drawn up 20 mL, entered as given 12\\.3456789 mL, discarded 5 mL\n")
+                .containsPattern("Bupivacaine, over the session +61\\.73 mg\n")
+                .containsPattern("share +61\\.73 % of 100 mg, Invented list, edition 1, approved by Doe, Jo\n")
+                .containsPattern("share +none: the approved limits have no row for this dose\n")
+                .contains(DoseShares.CAUTION)
+                .doesNotContain("Roe^Al", "Doe^Jo");
         assertThat(RecordPages.text(RecordFixtures.IN_PLANE.report())).doesNotContain("not recorded");
+    }
+
+    @Test
+    void aTimeOfAnotherDayNamesItsDay() {
+        ReadoutWords words = ReadoutWords.of(new DataSet().put(Tag.CONTENT_DATE, "20260105"));
+        assertThat(words.clock("20260105101500")).isEqualTo("10:15:00");
+        assertThat(words.clock("20260104235959.25")).isEqualTo("2026-01-04 23:59:59");
+        assertThat(words.clock("202601")).isEqualTo("202601");
+    }
+
+    @Test
+    void namesStandWithoutTheirSeparators() {
+        assertThat(ReadoutWords.person("Doe^Jo^Max^Dr")).isEqualTo("Doe, Jo, Max, Dr");
+        assertThat(ReadoutWords.person("^Jo")).isEqualTo("Jo");
+        assertThat(ReadoutWords.person("Yamada^Tarou=\u5c71\u7530^\u592a\u90ce"))
+                .isEqualTo("Yamada, Tarou (\u5c71\u7530, \u592a\u90ce)");
+        assertThat(ReadoutWords.person("^")).isEqualTo("not stated");
     }
 
     @Test

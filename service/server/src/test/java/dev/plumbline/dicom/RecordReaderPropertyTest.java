@@ -129,7 +129,8 @@ class RecordReaderPropertyTest {
                         .toList(),
                 bedside.surroundings(),
                 bedside.impression(),
-                bedside.sightDetail());
+                bedside.sightDetail(),
+                bedside.frames());
     }
 
     @Property(tries = 300)

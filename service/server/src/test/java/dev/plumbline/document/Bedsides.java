@@ -26,6 +26,9 @@ import dev.plumbline.procedure.Spread;
 import dev.plumbline.procedure.StopMoment;
 import dev.plumbline.procedure.Supervision;
 import dev.plumbline.record.Bedside;
+import dev.plumbline.record.FrameRef;
+import dev.plumbline.record.FrameRole;
+import dev.plumbline.record.KeptFrame;
 import dev.plumbline.record.Surroundings;
 import dev.plumbline.record.TeamMember;
 import dev.plumbline.sight.Seen;
@@ -73,7 +76,8 @@ final class Bedsides {
                 some(this::agent),
                 maybe(this::surroundings).orElse(Surroundings.NOTHING_STATED),
                 maybe(() -> "As planned; differs from plan by little."),
-                maybe(() -> one(SightDetail.values())));
+                maybe(() -> one(SightDetail.values())),
+                some(this::kept));
     }
 
     private SetUpChecks.Answered answered(String check) {
@@ -84,6 +88,11 @@ final class Bedsides {
                 answer == SetUpChecks.Answer.NOT_DONE ? Optional.of("no time") : maybe(() -> "remark"),
                 "Roe^Al",
                 time());
+    }
+
+    /** The first may be one that something is made on. */
+    private KeptFrame kept(int i) {
+        return new KeptFrame(new FrameRef.Held("2.25.7" + (7 - i), 3), one(FrameRole.values()));
     }
 
     private LoggedEvent event(int i) {
@@ -204,6 +213,7 @@ final class Bedsides {
                 maybe(() -> answered("consent")),
                 otherToday(),
                 random.nextBoolean(),
+                maybe(() -> one(Laterality.values())),
                 maybe(() -> "marked on the wrong image"));
     }
 

@@ -88,7 +88,9 @@ class CaseSchemaPropertyTest {
         return problem.pointer().matches("/agents/\\d+/volumeMl")
                         && problem.detail().contains("are more than the")
                 || problem.pointer().matches("/(events|agents|team|checks)/\\d+/id")
-                        && problem.detail().contains("the same id");
+                        && problem.detail().contains("the same id")
+                || problem.pointer().matches("/frames/\\d+/frame")
+                        && problem.detail().contains("listed already");
     }
 
     private static String damage(ObjectNode json, Random random) throws Exception {

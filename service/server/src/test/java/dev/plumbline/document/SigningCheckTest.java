@@ -8,25 +8,17 @@ import static org.assertj.core.api.InstanceOfAssertFactories.type;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.plumbline.agents.Basis;
+import dev.plumbline.InventedLimit;
 import dev.plumbline.agents.Formulary;
-import dev.plumbline.agents.FormularyRow;
-import dev.plumbline.agents.Mass;
-import dev.plumbline.agents.Route;
-import dev.plumbline.agents.WeightBasis;
-import dev.plumbline.config.BedsideFiles;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.SigningCheck;
 import dev.plumbline.record.SiteRules;
-import java.math.BigDecimal;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 
 /** Who may sign: a limit exceeded needs its reason, sides that differ their answer. The limit is invented. */
@@ -57,41 +49,12 @@ class SigningCheckTest {
         return CaseJson.read(json, Door.HTTP);
     }
 
-    /** 100 mg, whoever the patient is. */
-    private static SiteRules site(Formulary.Approval approval) {
-        FormularyRow row = new FormularyRow(
-                "row-1",
-                new FormularyRow.Use("bupivacaine", Basis.SALT, false, Route.PERINEURAL, Optional.empty()),
-                new FormularyRow.Ages(OptionalInt.empty(), OptionalInt.empty()),
-                new FormularyRow.Limit(
-                        Optional.empty(),
-                        Optional.of(new Mass(new BigDecimal("100"))),
-                        WeightBasis.ACTUAL,
-                        Optional.empty(),
-                        OptionalInt.empty()),
-                new FormularyRow.Origin("GB", "Invented list", "1"));
-        SiteRules shipped = BedsideFiles.shipped();
-        return new SiteRules(
-                shipped.sight(),
-                shipped.checks(),
-                shipped.drugs(),
-                new Formulary(List.of(row), approval),
-                shipped.blocks(),
-                shipped.completeness(),
-                shipped.marks(),
-                shipped.signing());
-    }
-
-    private static SiteRules approved() {
-        return site(new Formulary.Approval.Approved("Doe^Jo", LocalDate.parse("2026-01-01")));
-    }
-
     private static void sign(CaseDocument document, SiteRules site, Optional<Laterality> image) {
         SigningCheck.require(document, new SigningCheck.Beside(site, true, image, List.of(document), NOW));
     }
 
     private static void refusedFor(CaseDocument document, Optional<Laterality> image, String item, String pointer) {
-        assertThatThrownBy(() -> sign(document, approved(), image))
+        assertThatThrownBy(() -> sign(document, InventedLimit.approved(), image))
                 .isInstanceOf(Refusal.class)
                 .extracting(thrown -> ((Refusal) thrown).problem())
                 .asInstanceOf(type(Problem.Incomplete.class))
@@ -102,7 +65,7 @@ class SigningCheckTest {
 
     @Test
     void theWholeLimitIsSignedWithoutAReason() {
-        assertThatCode(() -> sign(document(json("20")), approved(), Optional.empty()))
+        assertThatCode(() -> sign(document(json("20")), InventedLimit.approved(), Optional.empty()))
                 .doesNotThrowAnyException();
     }
 
@@ -119,14 +82,14 @@ class SigningCheckTest {
                 .put("reason", "considered")
                 .put("by", "Doe^Jo")
                 .put("at", "2026-01-05T10:00:00+01:00");
-        assertThatCode(() -> sign(document(json), approved(), Optional.empty())).doesNotThrowAnyException();
+        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.empty())).doesNotThrowAnyException();
     }
 
     @Test
     void aLimitThatNobodyApprovedAsksForNoReason() {
         assertThatCode(() -> sign(
                         document(json("30")),
-                        site(new Formulary.Approval.Missing("nobody approved it")),
+                        InventedLimit.site(new Formulary.Approval.Missing("nobody approved it")),
                         Optional.empty()))
                 .doesNotThrowAnyException();
     }
@@ -136,7 +99,35 @@ class SigningCheckTest {
         refusedFor(document(json("10")), Optional.of(Laterality.LEFT), "sideAnswered", "/context/sideAnswered");
         ObjectNode answered = json("10");
         answered.withObjectProperty("context").put("sideAnswered", "The image is labelled wrongly; patient asked.");
-        assertThatCode(() -> sign(document(answered), approved(), Optional.of(Laterality.LEFT)))
+        assertThatCode(() -> sign(document(answered), InventedLimit.approved(), Optional.of(Laterality.LEFT)))
                 .doesNotThrowAnyException();
+    }
+
+    @Test
+    void anOrderForAnotherSideIsNotSignedWithoutAnAnswer() {
+        ObjectNode json = json("10");
+        json.withObjectProperty("context").put("orderLaterality", "left");
+        refusedFor(document(json), Optional.empty(), "sideAnswered", "/context/sideAnswered");
+        refusedFor(document(json), Optional.of(Laterality.RIGHT), "sideAnswered", "/context/sideAnswered");
+        json.withObjectProperty("context").put("sideAnswered", "The order was written for the other arm; corrected.");
+        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.empty())).doesNotThrowAnyException();
+    }
+
+    @Test
+    void anOrderForTheSameSideAsksNothing() {
+        ObjectNode json = json("10");
+        json.withObjectProperty("context").put("orderLaterality", "right");
+        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.of(Laterality.RIGHT)))
+                .doesNotThrowAnyException();
+    }
+
+    @Test
+    void anOrderForBothSidesIsTwoCases() {
+        ObjectNode json = json("10");
+        json.withObjectProperty("context").put("orderLaterality", "bilateral");
+        assertThatThrownBy(() -> document(json))
+                .isInstanceOf(Refusal.class)
+                .extracting(thrown -> ((Refusal) thrown).problem().pointer())
+                .isEqualTo("/context/orderLaterality");
     }
 }

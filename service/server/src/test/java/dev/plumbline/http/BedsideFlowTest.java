@@ -172,6 +172,10 @@ class BedsideFlowTest {
                         + " invalid-value /volumeMl/given",
                 "agents|{\"id\":\"a1\",\"drug\":\"lidocaine\",\"concentration\":{\"percent\":1},\"volumeMl\":{\"drawnUp\":5,\"given\":6}}|422"
                         + " contradictory-fields /volumeMl",
+                "agents|{\"id\":\"a1\",\"corrects\":\"a1\",\"drug\":\"lidocaine\",\"concentration\":{\"percent\":1}}|422"
+                        + " invalid-value /corrects",
+                "agents|[{\"id\":\"a1\",\"corrects\":\"a2\",\"drug\":\"lidocaine\",\"concentration\":{\"percent\":1}},{\"id\":\"a2\",\"corrects\":\"a1\",\"drug\":\"lidocaine\",\"concentration\":{\"percent\":1}}]|422"
+                        + " invalid-value /0/corrects",
                 "agents|[{\"id\":\"a1\",\"drug\":\"lidocaine\",\"concentration\":{\"percent\":1},\"volumeMl\":{\"planned\":5000}}]|422"
                         + " invalid-value /0/volumeMl/planned",
                 "checks|{\"id\":\"k1\",\"check\":\"moon\",\"answer\":\"done\",\"by\":\"x\",\"at\":\"2026-01-05T10:00:00+01:00\"}|422"
