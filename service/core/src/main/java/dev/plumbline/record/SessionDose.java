@@ -31,8 +31,7 @@ import java.util.Optional;
 public record SessionDose(
         List<Amount> totals, List<Part> parts, Optional<BigDecimal> sumPercent, List<String> cautions) {
     /** Stands where the other cases of a session are not at hand. */
-    public static final String THIS_CASE_ALONE =
-            "Of this case alone: the other cases of its session were not at hand.";
+    public static final String THIS_CASE_ALONE = "Of this case alone: the other cases of its session were not at hand.";
 
     /** Digits of a share. Source: as shown in answers; design choice. */
     private static final MathContext SIX_DIGITS = new MathContext(6, RoundingMode.HALF_EVEN);
@@ -122,7 +121,11 @@ public record SessionDose(
                 && formulary.approval() instanceof Formulary.Approval.Approved approved) {
             FormularyRow.Origin origin = share.row().origin();
             return new Judged.Share(
-                    percent(share.share()), plain(share.limit().mg()), origin.source(), origin.edition(), approved.by());
+                    percent(share.share()),
+                    plain(share.limit().mg()),
+                    origin.source(),
+                    origin.edition(),
+                    approved.by());
         }
         return new Judged.None(
                 verdict instanceof DoseShares.Verdict.None none ? none.why() : DoseShares.Why.NOT_APPROVED);

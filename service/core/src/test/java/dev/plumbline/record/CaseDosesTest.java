@@ -78,9 +78,7 @@ class CaseDosesTest {
                 .events();
         assertTimeoutPreemptively(Duration.ofSeconds(10), () -> {
             assertThat(linked().uses()).isEmpty();
-            assertThat(linked().injected().values().stream()
-                            .map(Volume::ml)
-                            .reduce(BigDecimal.ZERO, BigDecimal::add))
+            assertThat(linked().injected().values().stream().map(Volume::ml).reduce(BigDecimal.ZERO, BigDecimal::add))
                     .isEqualByComparingTo("7");
         });
     }

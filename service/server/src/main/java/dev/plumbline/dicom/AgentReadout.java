@@ -30,18 +30,28 @@ final class AgentReadout {
 
     /** What an item is, after the name of its drug. */
     private static final Map<Code, String> KINDS = Map.of(
-            GIVEN, "given",
-            Codes.own("AGENT-NOTGIVEN"), "entered, none given",
-            EARLIER, "earlier entry, replaced",
-            Codes.own("OTHER-DOSE"), "given elsewhere today",
-            SessionDoseItems.TOTAL, "over the session",
-            SessionDoseItems.BESIDE_LIMIT, "beside its limit");
+            GIVEN,
+            "given",
+            Codes.own("AGENT-NOTGIVEN"),
+            "entered, none given",
+            EARLIER,
+            "earlier entry, replaced",
+            Codes.own("OTHER-DOSE"),
+            "given elsewhere today",
+            SessionDoseItems.TOTAL,
+            "over the session",
+            SessionDoseItems.BESIDE_LIMIT,
+            "beside its limit");
 
     private static final Map<Code, String> VOLUMES = Map.of(
-            Codes.own("VOL-PLANNED"), "planned",
-            Codes.own("VOL-DRAWN"), "drawn up",
-            GIVEN_ML, "entered as given",
-            Codes.own("VOL-DISCARD"), "discarded");
+            Codes.own("VOL-PLANNED"),
+            "planned",
+            Codes.own("VOL-DRAWN"),
+            "drawn up",
+            GIVEN_ML,
+            "entered as given",
+            Codes.own("VOL-DISCARD"),
+            "discarded");
 
     /** Told by name in one of the lines, or for programs. */
     private static final Set<Code> TOLD = Stream.of(
@@ -159,8 +169,7 @@ final class AgentReadout {
                         .orElse(""));
         said.addAll(words.under(item, SessionDoseItems.SOURCE));
         words.under(item, SessionDoseItems.EDITION).forEach(edition -> said.add("edition " + edition));
-        item.textOf(SessionDoseItems.APPROVED_BY)
-                .ifPresent(by -> said.add("approved by " + ReadoutWords.person(by)));
+        item.textOf(SessionDoseItems.APPROVED_BY).ifPresent(by -> said.add("approved by " + ReadoutWords.person(by)));
         return said;
     }
 }

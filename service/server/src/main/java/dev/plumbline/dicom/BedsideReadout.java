@@ -79,8 +79,7 @@ final class BedsideReadout {
         }
         List<Readout.Line> reasons = details.named(INCOMPLETE)
                 .map(item -> new Readout.Line(
-                        item.textOf(Codes.own("INCOMPLETE-ITEM")).orElse(INCOMPLETE.meaning()),
-                        words.said(item)))
+                        item.textOf(Codes.own("INCOMPLETE-ITEM")).orElse(INCOMPLETE.meaning()), words.said(item)))
                 .toList();
         if (!reasons.isEmpty()) {
             sections.add(new Readout.Section(INCOMPLETE.meaning(), reasons));

@@ -30,8 +30,7 @@ final class ContextItems {
                 FieldItem.number("heightCm", Relation.CONTAINS, Codes.of("LN", "8302-2"), "cm"),
                 FieldItem.number("ageYears", Relation.CONTAINS, Codes.own("AGE"), "a"),
                 FieldItem.texts("lots", Relation.CONTAINS, Codes.own("LOT")),
-                FieldItem.word(
-                        "orderLaterality", Relation.CONTAINS, Codes.own("ORDER-SIDE"), "laterality", "sides"),
+                FieldItem.word("orderLaterality", Relation.CONTAINS, Codes.own("ORDER-SIDE"), "laterality", "sides"),
                 text("sideAnswered", "SIDE-ANSWERED"));
     }
 

@@ -56,8 +56,8 @@ final class FramesUsed {
             uses.add(new Use(
                     placed, planned, observations, place == null ? OptionalInt.empty() : OptionalInt.of(place)));
         });
-        kept.forEach((ref, place) ->
-                uses.add(new Use(placed(source, ref, place), false, List.of(), OptionalInt.of(place))));
+        kept.forEach(
+                (ref, place) -> uses.add(new Use(placed(source, ref, place), false, List.of(), OptionalInt.of(place))));
         return List.copyOf(uses);
     }
 

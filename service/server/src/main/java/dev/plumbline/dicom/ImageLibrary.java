@@ -44,9 +44,7 @@ final class ImageLibrary {
                     .put("sopInstanceUid", image.instance().sopInstanceUid())
                     .put("frameNumber", image.instance().frameNumber().orElse(1));
         }
-        item.codeOf(ROLE)
-                .flatMap(code -> Codes.wordOf("image roles", code))
-                .ifPresent(word -> entry.put("role", word));
+        item.codeOf(ROLE).flatMap(code -> Codes.wordOf("image roles", code)).ifPresent(word -> entry.put("role", word));
     }
 
     static ContentItem item(List<FramesUsed.Use> frames, CaseDocument document) {

@@ -94,7 +94,8 @@ final class ReadoutWords {
     /** A number that was computed, to four digits. */
     static String computed(Measured measured) {
         BigDecimal rounded = new BigDecimal(measured.decimal()).round(FOUR_DIGITS);
-        String figures = rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+        String figures =
+                rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
         return withUnit(figures, measured);
     }
 

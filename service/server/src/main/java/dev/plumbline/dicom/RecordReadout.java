@@ -6,7 +6,6 @@ import dev.plumbline.dicom.ItemValue.Measured;
 import dev.plumbline.dicom.ItemValue.Numeric;
 import dev.plumbline.readout.Readout;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -58,25 +57,25 @@ public final class RecordReadout {
         List<Readout.Line> head = new ArrayList<>();
         head.add(new Readout.Line(
                 "Patient",
-                joined(
-                        report.string(Tag.PATIENT_NAME).map(ReadoutWords::person),
-                        report.string(Tag.PATIENT_ID))));
+                joined(List.of(
+                        report.string(Tag.PATIENT_NAME).map(ReadoutWords::person), report.string(Tag.PATIENT_ID)))));
         head.add(new Readout.Line(
                 "Study",
-                joined(report.string(Tag.STUDY_DATE).map(ReadoutWords::day), report.string(Tag.ACCESSION_NUMBER))));
+                joined(List.of(
+                        report.string(Tag.STUDY_DATE).map(ReadoutWords::day), report.string(Tag.ACCESSION_NUMBER)))));
         head.add(new Readout.Line(
                 "Record made",
-                joined(
+                joined(List.of(
                         report.string(Tag.CONTENT_DATE).map(ReadoutWords::day),
                         report.string(Tag.CONTENT_TIME).map(ReadoutWords::time),
                         report.string(Tag.TIMEZONE_OFFSET_FROM_UTC)
-                                .map(offset -> "(" + ReadoutWords.zone(offset) + ", as all times here)"))));
+                                .map(offset -> "(" + ReadoutWords.zone(offset) + ", as all times here)")))));
         for (DataSet verifier : report.items(Tag.VERIFYING_OBSERVER_SEQUENCE)) {
             head.add(new Readout.Line(
                     "Signed by",
-                    joined(
+                    joined(List.of(
                             verifier.string(Tag.VERIFYING_OBSERVER_NAME).map(ReadoutWords::person),
-                            verifier.string(Tag.VERIFYING_ORGANIZATION))));
+                            verifier.string(Tag.VERIFYING_ORGANIZATION)))));
         }
         Evaluations.amendment(root).ifPresent(text -> head.add(new Readout.Line("Amended", text)));
         return head;
@@ -88,9 +87,8 @@ public final class RecordReadout {
                 : "draft, not signed";
     }
 
-    @SafeVarargs
-    private static String joined(Optional<String>... parts) {
-        String said = Arrays.stream(parts).flatMap(Optional::stream).collect(Collectors.joining("  "));
+    private static String joined(List<Optional<String>> parts) {
+        String said = parts.stream().flatMap(Optional::stream).collect(Collectors.joining("  "));
         return said.isEmpty() ? "not stated" : said;
     }
 

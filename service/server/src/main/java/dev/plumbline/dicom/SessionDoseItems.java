@@ -49,9 +49,7 @@ final class SessionDoseItems {
     private static ContentItem part(Part part) {
         List<ContentItem> items = amount(AgentItems.MASS, part.dose());
         items.add(ContentItem.code(
-                Relation.HAS_PROPERTIES,
-                Codes.own("VASOCONSTRICTOR"),
-                Concepts.yesOrNo(part.vasoconstrictor())));
+                Relation.HAS_PROPERTIES, Codes.own("VASOCONSTRICTOR"), Concepts.yesOrNo(part.vasoconstrictor())));
         items.add(word(Codes.sct("410675002"), part.route().word(), "routes"));
         if (part.judged() instanceof Judged.Share share) {
             items.add(number(Relation.HAS_PROPERTIES, SHARE, share.percent(), "%"));

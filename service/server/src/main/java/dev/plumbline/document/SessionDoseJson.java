@@ -44,7 +44,9 @@ public final class SessionDoseJson {
             return Optional.of(new SessionDose(
                     list(node, "totals", SessionDoseJson::readAmount),
                     list(node, "parts", SessionDoseJson::readPart),
-                    Optional.ofNullable(node.get("sumPercent")).map(JsonNode::asText).map(BigDecimal::new),
+                    Optional.ofNullable(node.get("sumPercent"))
+                            .map(JsonNode::asText)
+                            .map(BigDecimal::new),
                     list(node, "cautions", JsonNode::asText)));
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("The doses kept with a revision cannot be read.", e);
@@ -84,8 +86,7 @@ public final class SessionDoseJson {
     }
 
     private static Amount readAmount(JsonNode node) {
-        return new Amount(
-                text(node, "drug"), word(node, "basis", Basis.values(), Basis::word), decimal(node, "mg"));
+        return new Amount(text(node, "drug"), word(node, "basis", Basis.values(), Basis::word), decimal(node, "mg"));
     }
 
     private static Part readPart(JsonNode node) {

@@ -38,7 +38,10 @@ class KeptFramesTest {
         assertThat(library(RecordFixtures.BEDSIDE.report()))
                 .extracting(KeptFramesTest::told)
                 .containsExactly(
-                        "2.25.3001 1 FR-OTHER", "2.25.3002 7 FR-NEEDLE", "2.25.3002 3 FR-DOPPLER", "2.25.3003 1 FR-SPREAD");
+                        "2.25.3001 1 FR-OTHER",
+                        "2.25.3002 7 FR-NEEDLE",
+                        "2.25.3002 3 FR-DOPPLER",
+                        "2.25.3003 1 FR-SPREAD");
         assertThat(library(RecordFixtures.IN_PLANE.report()))
                 .extracting(KeptFramesTest::told)
                 .containsExactly("2.25.3001 1 FR-PRESCAN", "2.25.3002 7 FR-NEEDLE");
@@ -47,8 +50,12 @@ class KeptFramesTest {
     @Test
     void standInTheKeyObjectsAndAreNotDrawn() {
         List<ComposedObject> objects = RecordFixtures.BEDSIDE.compose();
-        assertThat(objects).filteredOn(object -> object.part().startsWith("sc/")).hasSize(2);
-        assertThat(objects).filteredOn(object -> object.part().startsWith("pr/")).hasSize(2);
+        assertThat(objects)
+                .filteredOn(object -> object.part().startsWith("sc/"))
+                .hasSize(2);
+        assertThat(objects)
+                .filteredOn(object -> object.part().startsWith("pr/"))
+                .hasSize(2);
         RecordSource source = RecordFixtures.BEDSIDE.source();
         ContentItem selection = ContentReader.read(KeyObjects.of(source, FramesUsed.of(source), List.of()));
         assertThat(selection.children())

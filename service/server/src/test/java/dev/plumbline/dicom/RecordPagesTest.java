@@ -85,7 +85,8 @@ class RecordPagesTest {
                 .containsPattern("Number of passes +1 pass\n")
                 .containsPattern("Age of the patient +44 years\n")
                 .containsPattern("10:01:10 .*What was seen: Near part seen.*; entered 10:01:10 by Roe, Al\n")
-                .containsPattern("Bupivacaine, given +61\\.73 mg, 0\\.8803 mg/kg of the actual weight, 5 mg/mL \\(label: 0\\.5 %\\)\n")
+                .containsPattern(
+                        "Bupivacaine, given +61\\.73 mg, 0\\.8803 mg/kg of the actual weight, 5 mg/mL \\(label: 0\\.5 %\\)\n")
                 .containsPattern("volumes +drawn up 20 mL, entered as given 12\\.3456789 mL, discarded 5 mL\n")
                 .containsPattern("Bupivacaine, over the session +61\\.73 mg\n")
                 .containsPattern("share +61\\.73 % of 100 mg, Invented list, edition 1, approved by Doe, Jo\n")

@@ -47,9 +47,7 @@ class SessionDoseTest {
         SessionDose dose = dose(document("case-1", "bupivacaine", "4.5"), document("case-2", "bupivacaine", "8"));
         assertThat(dose.totals()).containsExactly(new Amount("bupivacaine", Basis.SALT, new BigDecimal("62.5")));
         assertThat(dose.sumPercent()).contains(new BigDecimal("62.5"));
-        assertThat(dose.parts())
-                .extracting(SessionDose.Part::judged)
-                .containsExactly(share("22.5"), share("40"));
+        assertThat(dose.parts()).extracting(SessionDose.Part::judged).containsExactly(share("22.5"), share("40"));
         assertThat(dose.cautions()).containsExactly(DoseShares.CAUTION, DoseShares.OTHER_UNKNOWN);
     }
 
@@ -78,16 +76,17 @@ class SessionDoseTest {
     @Test
     void nothingGivenIsNothingKept() {
         CaseDocument none = document("case-1", "bupivacaine", "null");
-        assertThat(SessionDose.of(List.of(none), InventedLimit.approved(), TIME)).isEmpty();
+        assertThat(SessionDose.of(List.of(none), InventedLimit.approved(), TIME))
+                .isEmpty();
         assertThat(SessionDoseJson.write(Optional.empty())).isEmpty();
         assertThat(SessionDoseJson.read("")).isEmpty();
     }
 
     @Test
     void comesBackFigureByFigure() {
-        Optional<SessionDose> dose = Optional.of(dose(
-                        document("case-1", "bupivacaine", "12.3456789"), document("case-2", "ropivacaine", "0.1"))
-                .with(SessionDose.THIS_CASE_ALONE));
+        Optional<SessionDose> dose = Optional.of(
+                dose(document("case-1", "bupivacaine", "12.3456789"), document("case-2", "ropivacaine", "0.1"))
+                        .with(SessionDose.THIS_CASE_ALONE));
         assertThat(SessionDoseJson.read(SessionDoseJson.write(dose))).isEqualTo(dose);
     }
 }

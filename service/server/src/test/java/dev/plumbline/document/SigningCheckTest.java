@@ -82,7 +82,8 @@ class SigningCheckTest {
                 .put("reason", "considered")
                 .put("by", "Doe^Jo")
                 .put("at", "2026-01-05T10:00:00+01:00");
-        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.empty())).doesNotThrowAnyException();
+        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.empty()))
+                .doesNotThrowAnyException();
     }
 
     @Test
@@ -110,7 +111,8 @@ class SigningCheckTest {
         refusedFor(document(json), Optional.empty(), "sideAnswered", "/context/sideAnswered");
         refusedFor(document(json), Optional.of(Laterality.RIGHT), "sideAnswered", "/context/sideAnswered");
         json.withObjectProperty("context").put("sideAnswered", "The order was written for the other arm; corrected.");
-        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.empty())).doesNotThrowAnyException();
+        assertThatCode(() -> sign(document(json), InventedLimit.approved(), Optional.empty()))
+                .doesNotThrowAnyException();
     }
 
     @Test

@@ -45,8 +45,8 @@ class SessionDoseFlowTest {
     }
 
     private String body(String uid, String form) throws Exception {
-        OpenDoor.Answer answer =
-                door.send(door.request("/v1/records/" + uid).header("Accept", form).GET());
+        OpenDoor.Answer answer = door.send(
+                door.request("/v1/records/" + uid).header("Accept", form).GET());
         assertThat(answer.status()).as(answer.text()).isEqualTo(200);
         return new String(answer.response().body(), ISO_8859_1);
     }
