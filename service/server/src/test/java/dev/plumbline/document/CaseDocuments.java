@@ -244,7 +244,7 @@ public final class CaseDocuments {
         }
         return new Order(
                 new Order.Patient(
-                        maybe(() -> one(new String[] {"SAMPLE-1", "other", " with space "})),
+                        maybe(() -> one(new String[] {"SAMPLE-1", "other", "with space"})),
                         maybe(this::name),
                         maybe(this::name),
                         maybe(() -> "1970-01-3" + random.nextInt(2)),
