@@ -146,9 +146,9 @@ export class Viewer {
     const shown = await this.page.waitForFunction((wanted) => {
       const { viewportGridService, cornerstoneViewportService, displaySetService } = window.services;
       const viewport = cornerstoneViewportService.getCornerstoneViewport(viewportGridService.getActiveViewportId());
-      const image = viewport?.viewportStatus === 'rendered' && viewport.getCurrentImageId?.();
+      const image = viewport?.viewportStatus === 'rendered' ? (viewport.getCurrentImageId?.() ?? '') : '';
       const sets = displaySetService.getActiveDisplaySets().filter((set) => set.SeriesDescription === wanted);
-      const instance = sets.flatMap((set) => set.instances ?? []).find((each) => image?.includes(each.SOPInstanceUID));
+      const instance = sets.flatMap((set) => set.instances ?? []).find((each) => image.includes(each.SOPInstanceUID));
       const pixels = instance && viewport.getImageData();
       if (!pixels) return null;
       const [columns, rows] = pixels.dimensions;
