@@ -6,8 +6,9 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 
-const here = import.meta.dirname;
+const here = path.dirname(fileURLToPath(import.meta.url));
 const { viewer } = JSON.parse(fs.readFileSync(path.join(here, 'package.json'), 'utf8'));
 const target = path.join(here, 'ohif-app');
 const mark = path.join(target, 'sha256');

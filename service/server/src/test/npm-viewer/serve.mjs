@@ -7,7 +7,7 @@ import http from 'node:http';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const here = import.meta.dirname;
+const here = path.dirname(fileURLToPath(import.meta.url));
 const dist = path.join(here, 'ohif-app', 'dist');
 const TYPES = {
   '.css': 'text/css',

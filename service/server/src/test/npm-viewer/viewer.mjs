@@ -6,7 +6,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 
-const LIMIT_MS = 30_000;
+const LIMIT_MS = 60_000; // a browser on a busy machine
 const BROWSER = [
   '--headless=new',
   '--no-sandbox',

@@ -40,6 +40,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class ViewerFlowTest {
     private static final String RIG = "src/test/npm-viewer/";
+    private static final long LIMIT_SECONDS = 180; // a browser on a busy machine
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final SampleSet SET = new SampleSet(1);
     private static final SampleObjects OBJECTS = new SampleObjects(SET);
@@ -147,7 +148,7 @@ class ViewerFlowTest {
         List<String> command = new ArrayList<>(List.of(
                 "node", RIG + script, client.uri("/").toString(), "target/viewer/" + pictures));
         command.addAll(List.of(arguments));
-        return JSON.readTree(OutsideProgram.run(command.toArray(String[]::new)));
+        return JSON.readTree(OutsideProgram.run(LIMIT_SECONDS, command.toArray(String[]::new)));
     }
 
     /** Whatever the viewer asked for, it got, and it asked nobody else. */
