@@ -18,7 +18,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
-/** {@code demo [--once] [--out DIR]}. */
+/** {@code demo [--once] [--out DIR] [--viewer]}. */
 @Command(
         name = "demo",
         mixinStandardHelpOptions = true,
@@ -40,12 +40,20 @@ final class DemoCommand implements Callable<Integer> {
             description = "Port on loopback; ${DEFAULT-VALUE} otherwise, 0 for any.")
     private int port = USUAL_PORT;
 
+    @Option(
+            names = "--viewer",
+            description = "Serves a web viewer of others beside the service; ./plumbline brings it from npm.")
+    private boolean viewer;
+
     DemoCommand(PrintWriter say) {
         this.say = say;
     }
 
     @Override
     public Integer call() throws IOException, InterruptedException {
+        if (viewer) {
+            DemoViewer.requireThere();
+        }
         Path products =
                 out.isPresent() ? Files.createDirectories(out.get()) : Files.createTempDirectory("plumbline-demo-");
         Service.Settings settings = new Service.Settings(
@@ -67,9 +75,21 @@ final class DemoCommand implements Callable<Integer> {
             say.println("products  " + products);
             if (!once) {
                 say.println("service   " + address + "  (v1/records lists the records; Ctrl-C stops)");
-                stop.await();
+                serve(address, stop);
             }
         }
         return 0;
+    }
+
+    private void serve(URI address, StopSignal stop) throws IOException, InterruptedException {
+        if (!viewer) {
+            stop.await();
+            return;
+        }
+        try (DemoViewer beside = DemoViewer.start(address)) {
+            say.println("viewer    " + beside.address() + "  (choose a study, then a series on the left)");
+            say.flush();
+            stop.await();
+        }
     }
 }

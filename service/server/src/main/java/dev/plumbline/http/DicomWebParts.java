@@ -61,7 +61,7 @@ final class DicomWebParts {
                             .set("Value", JsonNodeFactory.instance.arrayNode().add(object.transferSyntaxUid())));
             answer.add(attributes);
         }
-        ctx.contentType("application/dicom+json").result(answer.toString());
+        Utf8.send(ctx, "application/dicom+json", answer.toString());
     }
 
     void frames(Context ctx) throws IOException {

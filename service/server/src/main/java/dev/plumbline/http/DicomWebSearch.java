@@ -113,7 +113,7 @@ final class DicomWebSearch {
         ctx.status(found.isEmpty() ? FOUND_NONE : FOUND);
         ctx.contentType("application/dicom+json");
         if (!found.isEmpty()) {
-            ctx.result(answer.toString());
+            Utf8.send(ctx, "application/dicom+json", answer.toString());
         }
     }
 

@@ -106,7 +106,7 @@ final class DicomWebStore {
         putSequence(answer, "0008119A", unnamed);
         boolean allKept = kept.size() == receptions.size();
         ctx.status(allKept ? ALL_KEPT : kept.isEmpty() ? NONE_KEPT : SOME_KEPT);
-        ctx.contentType("application/dicom+json").result(answer.toString());
+        Utf8.send(ctx, "application/dicom+json", answer.toString());
     }
 
     private static List<String> instance(Reception.Kept held) {

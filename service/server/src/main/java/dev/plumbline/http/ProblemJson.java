@@ -62,6 +62,7 @@ final class ProblemJson {
     /** A route may have begun to say what its answer is made of; of that nothing is left. */
     private static void send(Context ctx, ObjectNode body) {
         ctx.res().setCharacterEncoding((String) null);
-        ctx.status(body.path("status").intValue()).contentType(MEDIA_TYPE).result(body.toString());
+        ctx.status(body.path("status").intValue());
+        Utf8.send(ctx, MEDIA_TYPE, body.toString());
     }
 }

@@ -19,6 +19,11 @@ public final class OutsideProgram {
 
     /** Runs it to its end and gives its standard output; anything but exit code 0 fails. */
     public static byte[] run(String... command) {
+        return run(LIMIT_SECONDS, command);
+    }
+
+    /** The same for a program that may take longer than others. */
+    public static byte[] run(long limitSeconds, String... command) {
         try {
             Path out = Files.createTempFile("program", ".out");
             Path err = Files.createTempFile("program", ".err");
@@ -27,9 +32,9 @@ public final class OutsideProgram {
                     .redirectError(err.toFile());
             builder.environment().put("DCMDICTPATH", "/usr/share/libdcmtk17/dicom.dic");
             Process process = start(builder, command[0]);
-            if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS)) {
+            if (!process.waitFor(limitSeconds, TimeUnit.SECONDS)) {
                 process.destroyForcibly();
-                fail(String.join(" ", command) + " did not end within " + LIMIT_SECONDS + " s");
+                fail(String.join(" ", command) + " did not end within " + limitSeconds + " s");
             }
             assertThat(process.exitValue())
                     .as(String.join(" ", command) + "\n" + Files.readString(err))

@@ -228,6 +228,17 @@ class DicomWebFlowTest {
         }
     }
 
+    /** JSON has one encoding, whatever the server would take for the media type: DICOM PS3.18 F.2. */
+    @Test
+    void keepsNamesOfEveryScript() throws IOException {
+        String name = "Y\u00e1mada^T\u00e5ro=\u5c71\u7530^\u592a\u90ce";
+        server.stow(DicomFile.encode(InventedObjects.image(1, 1, 1).put(Tag.PATIENT_NAME, name)));
+        for (String path : List.of(INSTANCE + "/metadata", "/studies", "/instances?includefield=PatientName")) {
+            String answer = new String(server.json(path).body(), StandardCharsets.UTF_8);
+            assertThat(answer).as(path).contains("Y\u00e1mada^T\u00e5ro", "\u5c71\u7530^\u592a\u90ce");
+        }
+    }
+
     /** As the viewer's setting relativeResolution: studies does with what it read from a series. */
     @Test
     void findsBulkDataThatAViewerResolvesAgainstTheStudy() throws IOException {
