@@ -207,7 +207,7 @@ export class Viewer {
   /** Opens the panel of measurements; it changes the size of the picture, so before anything is drawn. */
   async measurements() {
     await this.page.locator('[data-cy="trackedMeasurements-btn"]').click();
-    await this.page.locator('[data-cy="trackedMeasurements-panel"]').waitFor();
+    await this.page.locator('[data-cy="trackedMeasurements-panel"]').first().waitFor();
   }
 
   async tool(name) {

@@ -39,7 +39,8 @@ public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
         }
 
         private boolean meets(Label said) {
-            boolean named = label.filter(pattern -> pattern.matches(said.text())).isPresent();
+            boolean named =
+                    label.filter(pattern -> pattern.matches(said.text())).isPresent();
             return named || (code.isPresent() && code.equals(said.code()));
         }
     }

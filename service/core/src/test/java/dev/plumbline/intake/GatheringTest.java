@@ -55,11 +55,7 @@ class GatheringTest {
     };
 
     private static MarkRules.Rule rule(MarkMeaning meaning, String label) {
-        return new MarkRules.Rule(
-                meaning,
-                Optional.of(new LabelPattern(label)),
-                Optional.empty(),
-                Hazard.Kind.OTHER);
+        return new MarkRules.Rule(meaning, Optional.of(new LabelPattern(label)), Optional.empty(), Hazard.Kind.OTHER);
     }
 
     private static PointPx at(double column, double row) {
