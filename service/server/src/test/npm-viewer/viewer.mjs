@@ -131,11 +131,11 @@ export class Viewer {
     await this.shows(sopInstanceUid);
   }
 
-  /** Waits until what is drawn over the picture no longer changes. */
+  /** Waits until something is drawn over the picture and no longer changes. */
   async painted() {
     await this.page.waitForFunction(() => {
       const now = document.querySelector('svg.svg-layer').innerHTML;
-      const same = now === window.paintedBefore;
+      const same = now.includes('data-annotation-uid') && now === window.paintedBefore;
       window.paintedBefore = now;
       return same;
     }, null, { polling: 200 });
@@ -207,7 +207,7 @@ export class Viewer {
   /** Opens the panel of measurements; it changes the size of the picture, so before anything is drawn. */
   async measurements() {
     await this.page.locator('[data-cy="trackedMeasurements-btn"]').click();
-    await this.page.locator('[data-cy="trackedMeasurements-panel"]').waitFor();
+    await this.page.locator('[data-cy="trackedMeasurements-panel"]').first().waitFor();
   }
 
   async tool(name) {

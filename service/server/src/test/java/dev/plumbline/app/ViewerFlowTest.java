@@ -85,16 +85,16 @@ class ViewerFlowTest {
     @Test
     void aSignedRecordIsSeenAsItWasWritten() throws Exception {
         client.postJson(
-                "/v1/records",
-                CaseJson.write(SampleCases.held(SET).inPlane()).toString());
+                "/v1/records", CaseJson.write(SampleCases.held(SET).inPlane()).toString());
         JsonNode seen = sit("look.mjs", "look", study(), PLANNED, OBSERVED);
         assertNothingWasRefused(seen);
         JsonNode report = seen.path("report");
         assertThat(report.path("ended").asText()).isEqualTo("resolved");
-        assertThat(report.path("measurements")).hasSizeGreaterThanOrEqualTo(3).allSatisfy(read -> assertThat(
-                        read.path("loaded").asBoolean())
-                .as(read.path("labels").toString())
-                .isTrue());
+        assertThat(report.path("measurements"))
+                .hasSizeGreaterThanOrEqualTo(3)
+                .allSatisfy(read -> assertThat(read.path("loaded").asBoolean())
+                        .as(read.path("labels").toString())
+                        .isTrue());
 
         JsonNode planned = seen.path("overlays").path(PLANNED);
         assertThat(planned.path("image").asText()).contains(PLANNED);
@@ -134,8 +134,7 @@ class ViewerFlowTest {
         assertThat(account.path("unmatched")).as(account.toString()).isEmpty();
         assertThat(account.path("refused")).as(account.toString()).isEmpty();
         assertThat(account.path("placed")).as(account.toString()).hasSize(3);
-        JsonNode held =
-                client.getJson("/v1/cases/" + account.path("caseId").asText());
+        JsonNode held = client.getJson("/v1/cases/" + account.path("caseId").asText());
         assertThat(held.at("/frame/sopInstanceUid").asText()).isEqualTo(PLANNED);
         assertNear(held.at("/marks/target"), target[0]);
         assertNear(held.at("/marks/skin/0"), skin[0]);
@@ -145,16 +144,17 @@ class ViewerFlowTest {
     }
 
     private JsonNode sit(String script, String pictures, String... arguments) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                "node", RIG + script, client.uri("/").toString(), "target/viewer/" + pictures));
+        List<String> command =
+                new ArrayList<>(List.of("node", RIG + script, client.uri("/").toString(), "target/viewer/" + pictures));
         command.addAll(List.of(arguments));
         return JSON.readTree(OutsideProgram.run(LIMIT_SECONDS, command.toArray(String[]::new)));
     }
 
     /** Whatever the viewer asked for, it got, and it asked nobody else. */
     private static void assertNothingWasRefused(JsonNode sitting) {
-        assertThat(sitting.path("answers")).isNotEmpty().allSatisfy(answer -> assertThat(answer.asText())
-                .matches("(200|204) (GET|POST) .*"));
+        assertThat(sitting.path("answers"))
+                .isNotEmpty()
+                .allSatisfy(answer -> assertThat(answer.asText()).matches("(200|204) (GET|POST) .*"));
         assertThat(sitting.path("elsewhere")).isEmpty();
         assertThat(sitting.path("exceptions")).isEmpty();
     }
@@ -180,8 +180,8 @@ class ViewerFlowTest {
             return false;
         }
         for (int i = 0; i < written.size(); i++) {
-            double off = line.path(i / 2).path(i % 2).asDouble()
-                    - written.path(i).asDouble();
+            double off =
+                    line.path(i / 2).path(i % 2).asDouble() - written.path(i).asDouble();
             if (Math.abs(off) > DRAWN_PX) {
                 return false;
             }
