@@ -9,6 +9,9 @@ await session(service, pictures, async (viewer) => {
   const report = await viewer.report('Needle path record');
   const overlays = {};
   await viewer.shows(frames[0]);
+  // The picture may stand before the report's lines are there; turning the page and back draws it anew.
+  await viewer.turnTo(frames[1], 1);
+  await viewer.turnTo(frames[0], -1);
   for (const [i, frame] of frames.entries()) {
     if (i > 0) await viewer.turnTo(frame, 1);
     await viewer.painted();
