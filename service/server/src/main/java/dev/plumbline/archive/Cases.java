@@ -359,7 +359,7 @@ public final class Cases {
         try {
             CaseDocument document = after.document();
             CaseCheck.check(document, site, notBefore(before));
-            if (part == CasePart.MARKS || part == CasePart.OBSERVATIONS) {
+            if (part == CasePart.MARKS || part == CasePart.PROBE || part == CasePart.OBSERVATIONS) {
                 CaseInputs.of(document, frames::geometry);
             }
         } catch (Refusal refusal) {

@@ -13,6 +13,7 @@ public enum CasePart {
     TEAM("team", true),
     MARKS("marks", false),
     INTENT("intent", false),
+    PROBE("probe", false),
     NEEDLE("needle", false),
     CONTEXT("context", false);
 

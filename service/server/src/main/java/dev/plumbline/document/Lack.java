@@ -34,6 +34,10 @@ public record Lack(String field, String text) {
             lacks.add(
                     new Lack("/needle/lengthMm", "The needle's length: without it nobody can say whether it reaches."));
         }
+        if (document.intent().isEmpty()) {
+            lacks.add(
+                    new Lack("/intent", "Which path is meant: a person confirms the proposed one, or states another."));
+        }
         if (document.observations().isEmpty()) {
             lacks.add(new Lack("/observations", "The needle: draw its shaft on a frame that shows it."));
         }

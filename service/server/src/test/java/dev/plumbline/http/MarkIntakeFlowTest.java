@@ -92,7 +92,7 @@ class MarkIntakeFlowTest {
         assertThat(document.path("marks").path("hazards").path(0).path("kind").asText())
                 .isEqualTo("artery");
         assertThat(texts(account.path("lacks"), "field"))
-                .contains("/observations", "/needle/lengthMm", "/probe/midpoint")
+                .contains("/observations", "/needle/lengthMm", "/probe/midpoint", "/intent")
                 .doesNotContain("/marks/skin");
         account.path("lacks")
                 .forEach(lack -> assertThat(lack.path("text").asText()).endsWith("."));
@@ -119,6 +119,43 @@ class MarkIntakeFlowTest {
                         .path("value")
                         .isNumber())
                 .isTrue();
+    }
+
+    @Test
+    void whatACaseLacksCanBeSaidUntilItIsRecorded() throws Exception {
+        JsonNode account = sent(written(planned, "", TARGET, SKIN, SHAFT));
+        String at = "/v1/cases/" + account.path("caseId").asText();
+        set(
+                at + "/probe",
+                "{\"kind\":\"linear\",\"footprintMm\":38,\"needleSide\":\"right\",\"midpoint\":{\"column\":320,\"row\":40}}");
+        set(at + "/needle", "{\"gauge\":22,\"lengthMm\":80}");
+        set(at + "/intent", "{\"entryDistanceMm\":30}");
+        set(at + "/context", "{\"block\":\"femoralNerve\",\"laterality\":\"right\"}");
+        JsonNode complete = door.get(
+                        "/v1/studies/" + account.path("studyInstanceUid").asText() + "/marks")
+                .json();
+        assertThat(complete.path("lacks")).isEmpty();
+        OpenDoor.Answer draft = door.post("/v1/records", "{\"caseId\":" + account.path("caseId") + "}");
+        assertThat(draft.status()).as(draft.text()).isEqualTo(201);
+        String record = "/v1/records/" + draft.json().path("recordUid").asText();
+        OpenDoor.Answer signed = door.post(
+                record + "/sign",
+                "{\"signature\":{\"name\":\"Sample^Signer\",\"organization\":\"Sample Hospital\",\"time\":\"2026-01-05T10:15:00+01:00\"}}");
+        assertThat(signed.status()).as(signed.text()).isEqualTo(201);
+        assertThat(signed.json().path("state").asText()).isEqualTo("signed");
+        assertThat(door.postDicom("/v1/marks", written(planned, "", ARTERY))
+                        .json()
+                        .path("questions")
+                        .toString())
+                .contains("amendment");
+    }
+
+    private void set(String path, String part) throws Exception {
+        OpenDoor.Answer answer = door.send(door.request(path)
+                .header("Content-Type", "application/json")
+                .header("If-Match", "*")
+                .POST(HttpRequest.BodyPublishers.ofString(part)));
+        assertThat(answer.status()).as(answer.text()).isEqualTo(201);
     }
 
     @Test
