@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
+import dev.plumbline.observation.Observation;
 import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.InPlanePlan;
 import java.io.IOException;
@@ -94,8 +95,14 @@ class ViewerLibraryConformanceTest {
         assertThat(slope).isCloseTo((336.0 - 180) / (360 - 600), within(0.02));
         assertThat(observed.path("image").asText()).isEqualTo("2.25.3002");
         assertThat(observed.path("frame").asInt()).isEqualTo(7);
-        Reading path = comparison.observations().get(0).readings().of(ObservationQuantity.PATH);
-        assertThat(observed.path("value").asDouble()).isCloseTo(((Reading.Seen) path).value(), within(0.01));
+        Observation seen = comparison.observations().get(0);
+        double path = ((Reading.Seen) seen.readings().of(ObservationQuantity.PATH)).value();
+        double whole = seen.entry().orElseThrow().distanceTo(new PointPx(322, 360));
+        double drawn = new PointPx(shaft.get(0), shaft.get(1)).distanceTo(new PointPx(322, 360));
+        assertThat(observed.path("value").asDouble())
+                .as("the length of what is drawn; pixels are square here")
+                .isCloseTo(path * drawn / whole, within(0.01));
+        assertThat(observed.path("unit").asText()).isEqualTo("mm");
     }
 
     @ParameterizedTest
