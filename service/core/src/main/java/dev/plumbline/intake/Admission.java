@@ -4,6 +4,7 @@ package dev.plumbline.intake;
 import dev.plumbline.geometry.FrameGeometry;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.intake.Gathered.FrameKey;
+import dev.plumbline.problem.Refusal;
 import java.util.List;
 
 /**
@@ -59,7 +60,12 @@ final class Admission {
     }
 
     private Verdict placed(ForeignMark mark, FrameKey key) {
-        FrameGeometry frame = frames.geometry(key.image(), key.number());
+        FrameGeometry frame;
+        try {
+            frame = frames.geometry(key.image(), key.number());
+        } catch (Refusal refusal) { // the image is held but says of itself what cannot be
+            return new Impossible(refusal.problem().detail(), refusal.problem().remedy());
+        }
         for (PointPx point : mark.points()) {
             if (point.column() < -OUTSIDE_PX
                     || point.row() < -OUTSIDE_PX

@@ -13,7 +13,6 @@ import dev.plumbline.document.CasePart;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.GrowingCase;
 import dev.plumbline.document.LogJson;
-import dev.plumbline.document.MarkedCase;
 import dev.plumbline.document.StrictJson;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -214,7 +213,7 @@ public final class Cases {
             List<GrowingCase.Item> sent = before.growing().items(part, body);
             for (int i = 0; i < sent.size(); i++) {
                 String content = sent.get(i).content();
-                String id = sent.get(i).id().orElseGet(() -> freeId(items, part));
+                String id = sent.get(i).id().orElseGet(() -> freeId("", items, part));
                 Optional<String> there = there(before.growing(), items, part, sent.get(i));
                 if (there.isEmpty()) {
                     fresh.add(new CaseItem(caseId, part, id, content, clock.instant()));
@@ -244,10 +243,11 @@ public final class Cases {
     /**
      * What was drawn in other software, for a case.
      *
-     * @param marks makes the new marks of the plan of those that stand; empty where they are to stand
+     * @param prefix of the ids it is kept under
+     * @param marks makes the new marks of the plan of those that stand
      * @param observations each with an id, in the place of those with the same ids
      */
-    public record Drawn(Optional<UnaryOperator<ObjectNode>> marks, List<ObjectNode> observations) {
+    public record Drawn(String prefix, UnaryOperator<ObjectNode> marks, List<ObjectNode> observations) {
         public Drawn {
             observations = List.copyOf(observations);
         }
@@ -264,13 +264,12 @@ public final class Cases {
             GrowingCase after = before.growing();
             List<CaseItem> items = archive.store().caseItems(caseId);
             List<CaseItem> fresh = new ArrayList<>();
-            if (drawn.marks().isPresent()) {
-                ObjectNode standing = (ObjectNode)
-                        StrictJson.read(after.standing(CasePart.MARKS).getBytes(StandardCharsets.UTF_8));
-                after = placed(after, CasePart.MARKS, drawn.marks().get().apply(standing), items, fresh);
-            }
+            Keeping keeping = new Keeping(drawn.prefix(), items, fresh);
+            ObjectNode standing =
+                    (ObjectNode) StrictJson.read(after.standing(CasePart.MARKS).getBytes(StandardCharsets.UTF_8));
+            after = placed(after, CasePart.MARKS, drawn.marks().apply(standing), keeping);
             for (ObjectNode observation : drawn.observations()) {
-                after = placed(after, CasePart.OBSERVATIONS, observation, items, fresh);
+                after = placed(after, CasePart.OBSERVATIONS, observation, keeping);
             }
             if (!fresh.isEmpty()) {
                 requireOpen(caseId, before.document());
@@ -282,22 +281,19 @@ public final class Cases {
         });
     }
 
-    private GrowingCase placed(
-            GrowingCase growing, CasePart part, ObjectNode sent, List<CaseItem> items, List<CaseItem> fresh) {
+    /** Where new items go: beside those of the case, under ids that begin so. */
+    private record Keeping(String prefix, List<CaseItem> items, List<CaseItem> fresh) {}
+
+    private GrowingCase placed(GrowingCase growing, CasePart part, ObjectNode sent, Keeping keeping) {
         String content = growing.items(part, sent).get(0).content();
         GrowingCase next = growing.with(part, content);
         if (next.canonical().equals(growing.canonical())) {
             return growing;
         }
-        long setBefore = Stream.concat(items.stream(), fresh.stream())
-                .filter(item -> item.part() == part)
-                .count();
-        fresh.add(new CaseItem(
-                caseOf(growing),
-                part,
-                MarkedCase.PREFIX + part.field() + "-" + (setBefore + 1),
-                content,
-                clock.instant()));
+        List<CaseItem> all = Stream.concat(keeping.items().stream(), keeping.fresh().stream())
+                .toList();
+        String id = freeId(keeping.prefix(), all, part);
+        keeping.fresh().add(new CaseItem(caseOf(growing), part, id, content, clock.instant()));
         return next;
     }
 
@@ -305,13 +301,12 @@ public final class Cases {
         return growing.document().caseId().orElseThrow();
     }
 
-    /** Whether the marks that stand now were put there by something whose ids begin so. */
-    boolean marksCameFrom(String caseId, String prefix) {
+    /** Id of the last item that set a part; empty where it stands as the case was opened. */
+    Optional<String> lastSet(String caseId, CasePart part) {
         return archive.store().caseItems(caseId).stream()
-                .filter(item -> item.part() == CasePart.MARKS)
+                .filter(item -> item.part() == part)
                 .reduce((earlier, later) -> later)
-                .filter(item -> item.id().startsWith(prefix))
-                .isPresent();
+                .map(CaseItem::id);
     }
 
     /** Whether somebody signed it, or a record of it. */
@@ -343,16 +338,16 @@ public final class Cases {
     }
 
     /** For a part whose sender gave no id: one that no earlier setting of it has. */
-    private static String freeId(List<CaseItem> items, CasePart part) {
+    private static String freeId(String prefix, List<CaseItem> items, CasePart part) {
         Set<String> taken = items.stream()
                 .filter(item -> item.part() == part)
                 .map(CaseItem::id)
                 .collect(Collectors.toSet());
         int number = 1;
-        while (taken.contains(part.field() + "-" + number)) {
+        while (taken.contains(prefix + part.field() + "-" + number)) {
             number++;
         }
-        return part.field() + "-" + number;
+        return prefix + part.field() + "-" + number;
     }
 
     private void checkGrown(Held before, GrowingCase after, CasePart part, boolean array) {

@@ -4,6 +4,7 @@ package dev.plumbline.archive;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.ForeignObjects;
+import dev.plumbline.document.CasePart;
 import dev.plumbline.document.GatheredJson;
 import dev.plumbline.document.Lack;
 import dev.plumbline.document.MarkedCase;
@@ -14,7 +15,6 @@ import dev.plumbline.intake.Gathered.FrameKey;
 import dev.plumbline.intake.Gathered.RefusedObject;
 import dev.plumbline.intake.Gathering;
 import dev.plumbline.intake.MarkFrames;
-import dev.plumbline.intake.MarkMeaning;
 import dev.plumbline.plan.Approach;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -41,6 +41,9 @@ import org.slf4j.LoggerFactory;
  */
 public final class StudyMarks {
     private static final Logger LOG = LoggerFactory.getLogger(StudyMarks.class);
+
+    /** Ids of marks added beside those that a person set begin so; what stands then is not for other marks to replace. */
+    private static final String BESIDE_A_PERSONS = "added-";
 
     private final Archive archive;
     private final Cases cases;
@@ -80,6 +83,8 @@ public final class StudyMarks {
             LOG.info(
                     "Marks of an object that came in are not attached: {}",
                     refusal.problem().detail());
+        } catch (RuntimeException e) { // the object itself is held, and its sender is to hear that
+            LOG.error("Marks of an object that came in could not be attached.", e);
         }
     }
 
@@ -101,7 +106,7 @@ public final class StudyMarks {
             List<Gathered.Question> asked = new ArrayList<>(gathered.questions());
             Optional<String> caseId = openCase(study, asked);
             if (caseId.isPresent()) {
-                complete(caseId.get(), gathered, marked, asked);
+                complete(caseId.get(), marked, asked);
             } else if (asked.size() == gathered.questions().size()) {
                 caseId = opened(study, marked, asked);
             }
@@ -124,7 +129,7 @@ public final class StudyMarks {
             CaseDocument document = cases.held(id).document();
             planned(document)
                     .ifPresent(frame ->
-                            contradiction(id, document, gathered, frame).ifPresent(asked::add));
+                            asked.addAll(contradictions(isDrawn(id), new MarkedCase(gathered), frame, document)));
         });
         return account(study, asking(gathered, asked), caseId);
     }
@@ -182,21 +187,23 @@ public final class StudyMarks {
         });
     }
 
-    private void complete(String caseId, Gathered gathered, MarkedCase marked, List<Gathered.Question> asked) {
+    private void complete(String caseId, MarkedCase marked, List<Gathered.Question> asked) {
         CaseDocument document = cases.held(caseId).document();
-        Optional<FrameKey> planned = planned(document);
-        if (planned.isEmpty()) {
-            return;
-        }
-        Optional<Gathered.Question> contradicted = contradiction(caseId, document, gathered, planned.get());
-        contradicted.ifPresent(asked::add);
-        cases.place(
-                caseId,
-                new Cases.Drawn(
-                        contradicted.isPresent()
-                                ? Optional.empty()
-                                : Optional.of(standing -> marked.marks(planned.get(), standing)),
-                        marked.observations(planned.get())));
+        planned(document).ifPresent(frame -> {
+            boolean over = isDrawn(caseId);
+            asked.addAll(contradictions(over, marked, frame, document));
+            cases.place(
+                    caseId,
+                    new Cases.Drawn(
+                            over ? MarkedCase.PREFIX : BESIDE_A_PERSONS,
+                            standing -> over ? marked.marks(frame, standing) : marked.additions(frame, standing),
+                            marked.observations(frame)));
+        });
+    }
+
+    /** Whether the marks of a case that stand are themselves from other software; a person's stand before it. */
+    private boolean isDrawn(String caseId) {
+        return cases.lastSet(caseId, CasePart.MARKS).orElse(caseId).startsWith(MarkedCase.PREFIX);
     }
 
     private static Optional<FrameKey> planned(CaseDocument document) {
@@ -205,24 +212,18 @@ public final class StudyMarks {
                 : Optional.empty();
     }
 
-    /** A target that a person set otherwise stands, and they are asked. */
-    private Optional<Gathered.Question> contradiction(
-            String caseId, CaseDocument document, Gathered gathered, FrameKey planned) {
-        boolean ours = caseId.startsWith(MarkedCase.PREFIX) || cases.marksCameFrom(caseId, MarkedCase.PREFIX);
-        return ours
-                ? Optional.empty()
-                : gathered.placed().stream()
-                        .filter(mark -> mark.meaning() == MarkMeaning.TARGET
-                                && mark.frame().equals(planned))
-                        .filter(mark ->
-                                mark.points().get(0).distanceTo(document.marks().target()) > 1)
-                        .findFirst()
+    private static List<Gathered.Question> contradictions(
+            boolean over, MarkedCase marked, FrameKey planned, CaseDocument document) {
+        return over
+                ? List.of()
+                : marked.contradictions(planned, document.marks()).stream()
                         .map(mark -> new Gathered.Question(
                                 mark.from(),
                                 "",
-                                Optional.of(MarkMeaning.TARGET),
-                                "Which target? The case has one that was set by other means, and another is drawn."
-                                        + " The case's stands, and no mark of the plan is taken over."));
+                                Optional.of(mark.meaning()),
+                                "Which " + mark.meaning().word() + "? One was set by other means, and another is drawn."
+                                        + " The one of the case stands."))
+                        .toList();
     }
 
     private Gathered gathered(String study) {

@@ -59,16 +59,15 @@ final class ForeignPresentation {
             List<PointPx> points = points(object, at);
             Form form = form(object, points, at);
             List<Label> labels = labels(points, texts, objects.size() == 1 && texts.size() == 1);
-            for (DataSet image : images(annotation, at)) {
-                marks.add(new ForeignMark(
-                        at,
-                        image.string(Tag.REFERENCED_SOP_INSTANCE_UID).orElse(""),
-                        frames(image),
-                        form,
-                        form == Form.OUTLINE ? points.subList(0, points.size() - 1) : points,
-                        labels,
-                        Optional.empty()));
-            }
+            DataSet image = image(annotation, at);
+            marks.add(new ForeignMark(
+                    at,
+                    image.string(Tag.REFERENCED_SOP_INSTANCE_UID).orElse(""),
+                    frames(image),
+                    form,
+                    form == Form.OUTLINE ? points.subList(0, points.size() - 1) : points,
+                    labels,
+                    Optional.empty()));
         }
         return marks;
     }
@@ -81,8 +80,8 @@ final class ForeignPresentation {
         return frames;
     }
 
-    /** The images of the annotation, else those of the whole state; on several of them it is drawn on each. */
-    private List<DataSet> images(DataSet annotation, String at) {
+    /** The image of the annotation, else the only one of the whole state. */
+    private DataSet image(DataSet annotation, String at) {
         List<DataSet> own = annotation.items(Tag.REFERENCED_IMAGE_SEQUENCE);
         List<DataSet> images = own.isEmpty()
                 ? state.items(Tag.REFERENCED_SERIES_SEQUENCE).stream()
@@ -90,7 +89,7 @@ final class ForeignPresentation {
                         .toList()
                 : own;
         require(at, images.size() == 1, "it is drawn on " + images.size() + " images at once");
-        return images;
+        return images.get(0);
     }
 
     private static List<PointPx> points(DataSet object, String at) {

@@ -6,11 +6,13 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.geometry.PointPx;
+import dev.plumbline.geometry.Shape;
 import dev.plumbline.intake.Gathered;
 import dev.plumbline.intake.Gathered.FrameKey;
 import dev.plumbline.intake.Gathered.Placed;
 import dev.plumbline.intake.MarkMeaning;
 import dev.plumbline.plan.Approach;
+import dev.plumbline.plan.PlanMarks;
 import dev.plumbline.record.CaseDocument;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -19,6 +21,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Gathered marks as parts of a case document. */
 public final class MarkedCase {
@@ -26,6 +29,9 @@ public final class MarkedCase {
     public static final String PREFIX = "viewer-";
 
     private static final int ID_BYTES = 6;
+
+    /** Within it two people mean the same point. */
+    private static final double SAME_PX = 1;
 
     private final Gathered gathered;
 
@@ -77,36 +83,104 @@ public final class MarkedCase {
      */
     public ObjectNode marks(FrameKey planned, ObjectNode standing) {
         ObjectNode marks = standing.deepCopy();
-        of(planned, MarkMeaning.TARGET)
-                .ifPresent(mark -> marks.set("target", point(mark.points().get(0))));
-        of(planned, MarkMeaning.SKIN).ifPresent(mark -> marks.set("skin", points(mark.points())));
-        merge(marks, "hazards", planned, MarkMeaning.HAZARD);
-        merge(marks, "nerves", planned, MarkMeaning.NERVE);
+        marks.setAll(drawn(planned));
+        return withStructures(marks, standing, planned);
+    }
+
+    /** The marks that stand, and beside them what was drawn and does not stand yet. */
+    public ObjectNode additions(FrameKey planned, ObjectNode standing) {
+        ObjectNode marks = drawn(planned);
+        marks.setAll(standing);
+        for (String field : List.of("hazards", "nerves")) {
+            ArrayNode both = marks.withArray(field).deepCopy();
+            for (JsonNode structure : structures(field, planned)) {
+                if (named(both, structure) == null) {
+                    both.add(structure);
+                }
+            }
+            marks.set(field, both);
+        }
         return marks;
     }
 
-    private void merge(ObjectNode marks, String field, FrameKey planned, MarkMeaning meaning) {
-        List<Placed> drawn = gathered.placed().stream()
-                .filter(mark -> mark.meaning() == meaning && mark.frame().equals(planned))
+    /** What was drawn otherwise than it stands, by the word of its meaning and its name. */
+    public List<Placed> contradictions(FrameKey planned, PlanMarks standing) {
+        return gathered.placed().stream()
+                .filter(mark -> mark.frame().equals(planned) && contradicts(mark, standing))
                 .toList();
-        if (drawn.isEmpty()) {
-            return;
-        }
-        ArrayNode merged = JsonNodeFactory.instance.arrayNode();
-        for (JsonNode stands : marks.path(field)) {
-            if (drawn.stream()
-                    .noneMatch(mark -> mark.name().equals(stands.path("name").asText()))) {
-                merged.add(stands);
+    }
+
+    private static boolean contradicts(Placed mark, PlanMarks standing) {
+        return switch (mark.meaning()) {
+            case TARGET -> mark.points().get(0).distanceTo(standing.target()) > SAME_PX;
+            case SKIN -> !standing.skin().isEmpty() && !near(mark.points(), standing.skin());
+            case HAZARD ->
+                standing.hazards().stream()
+                        .anyMatch(hazard -> hazard.name().equals(mark.name()) && !near(mark, hazard.shape()));
+            case NERVE ->
+                standing.nerves().stream()
+                        .anyMatch(nerve -> nerve.name().equals(mark.name()) && !near(mark, nerve.shape()));
+            case SHAFT, TIP -> false;
+        };
+    }
+
+    private static boolean near(Placed mark, Shape shape) {
+        return shape instanceof Shape.Outline outline && near(mark.points(), outline.points());
+    }
+
+    private static boolean near(List<PointPx> some, List<PointPx> others) {
+        for (int i = 0; i < Math.min(some.size(), others.size()); i++) {
+            if (some.get(i).distanceTo(others.get(i)) > SAME_PX) {
+                return false;
             }
         }
-        for (Placed mark : drawn) {
-            ObjectNode structure = merged.addObject().put("name", mark.name());
-            if (meaning == MarkMeaning.HAZARD) {
-                structure.put("kind", mark.kind().word());
+        return some.size() == others.size();
+    }
+
+    private ObjectNode drawn(FrameKey planned) {
+        ObjectNode marks = object();
+        of(planned, MarkMeaning.TARGET)
+                .ifPresent(mark -> marks.set("target", point(mark.points().get(0))));
+        of(planned, MarkMeaning.SKIN).ifPresent(mark -> marks.set("skin", points(mark.points())));
+        return marks;
+    }
+
+    private ObjectNode withStructures(ObjectNode marks, ObjectNode standing, FrameKey planned) {
+        for (String field : List.of("hazards", "nerves")) {
+            ArrayNode drawn = structures(field, planned);
+            ArrayNode merged = JsonNodeFactory.instance.arrayNode();
+            for (JsonNode stands : standing.path(field)) {
+                if (named(drawn, stands) == null) {
+                    merged.add(stands);
+                }
             }
-            structure.set("outline", points(mark.points()));
+            marks.set(field, merged.addAll(drawn));
         }
-        marks.set(field, merged);
+        return marks;
+    }
+
+    private static @Nullable JsonNode named(ArrayNode structures, JsonNode wanted) {
+        for (JsonNode structure : structures) {
+            if (structure.path("name").equals(wanted.path("name"))) {
+                return structure;
+            }
+        }
+        return null;
+    }
+
+    private ArrayNode structures(String field, FrameKey planned) {
+        MarkMeaning meaning = field.equals("hazards") ? MarkMeaning.HAZARD : MarkMeaning.NERVE;
+        ArrayNode structures = JsonNodeFactory.instance.arrayNode();
+        gathered.placed().stream()
+                .filter(mark -> mark.meaning() == meaning && mark.frame().equals(planned))
+                .forEach(mark -> {
+                    ObjectNode structure = structures.addObject().put("name", mark.name());
+                    if (meaning == MarkMeaning.HAZARD) {
+                        structure.put("kind", mark.kind().word());
+                    }
+                    structure.set("outline", points(mark.points()));
+                });
+        return structures;
     }
 
     /** One observation for each frame on which a needle is drawn. */

@@ -235,11 +235,31 @@ class MarkIntakeFlowTest {
                 .put("frameNumber", 1);
         own.putObject("marks").putObject("target").put("column", 100).put("row", 200);
         assertThat(door.post("/v1/cases", own.toString()).status()).isEqualTo(201);
-        JsonNode account = sent(written(planned, "", TARGET));
-        assertThat(account.path("caseId").asText()).isEqualTo("own-1");
-        assertThat(texts(account.path("questions"), "text")).anyMatch(text -> text.startsWith("Which target?"));
-        assertThat(held(account).path("marks").path("target").path("column").asDouble())
-                .isEqualTo(100);
+        for (String skin : List.of(SKIN, SKIN.replace("60,40", "60,45"))) {
+            JsonNode account = sent(written(planned, "", TARGET, SKIN.equals(skin) ? ARTERY : SHAFT, skin));
+            assertThat(account.path("caseId").asText()).isEqualTo("own-1");
+            assertThat(texts(account.path("questions"), "text")).anyMatch(text -> text.startsWith("Which target?"));
+            JsonNode marks = held(account).path("marks");
+            assertThat(marks.path("target").path("column").asDouble()).isEqualTo(100);
+            assertThat(marks.path("skin").path(0).path("row").asDouble())
+                    .as("what was absent is taken, and then stands")
+                    .isEqualTo(40);
+            assertThat(marks.path("hazards")).hasSize(1);
+        }
+    }
+
+    @Test
+    void aPersonsCorrectionOfADrawnTargetStandsWhateverComesLater() throws Exception {
+        JsonNode account = sent(written(planned, "", TARGET, SKIN));
+        set(
+                "/v1/cases/" + account.path("caseId").asText() + "/marks",
+                "{\"target\":{\"column\":300,\"row\":290},\"skin\":[{\"column\":60,\"row\":42},{\"column\":580,\"row\":40}]}");
+        JsonNode later = sent(written(planned, "", ARTERY));
+        JsonNode marks = held(later).path("marks");
+        assertThat(marks.path("target").path("column").asDouble()).isEqualTo(300);
+        assertThat(marks.path("skin").path(0).path("row").asDouble()).isEqualTo(42);
+        assertThat(marks.path("hazards")).hasSize(1);
+        assertThat(texts(later.path("questions"), "means")).containsExactly("target", "skin");
     }
 
     @Test
