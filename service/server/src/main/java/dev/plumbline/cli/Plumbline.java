@@ -35,7 +35,8 @@ public final class Plumbline {
     public Plumbline(Collaborators with, PrintWriter out, PrintWriter err) {
         Terminal terminal = new Terminal(out, err);
         CommandSpec root = CommandSpec.forAnnotatedObject(new Root());
-        root.name("plumbline").version("plumbline " + with.version(), "", Terminal.wrapped(Cautions.text()));
+        String cautions = Terminal.wrapped(Cautions.text()).replace("%", "%%"); // a version is a format
+        root.name("plumbline").version("plumbline " + with.version(), "", cautions);
         commands = new CommandLine(root)
                 .addSubcommand(new PlanCommand(terminal))
                 .addSubcommand(new CompareCommand(terminal, with.streams()))

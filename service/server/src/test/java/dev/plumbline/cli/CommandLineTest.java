@@ -12,7 +12,10 @@ import dev.plumbline.UnfitFrames;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.record.Cautions;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -460,7 +463,16 @@ class CommandLineTest {
 
     @Test
     void theVersionComesWithCautions() {
-        Invoked version = Invoked.plumbline("--version");
+        PrintStream before = System.err;
+        ByteArrayOutputStream complaints = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(complaints, true, StandardCharsets.UTF_8));
+        Invoked version;
+        try {
+            version = Invoked.plumbline("--version");
+        } finally {
+            System.setErr(before);
+        }
+        assertThat(complaints.toString(StandardCharsets.UTF_8)).isEmpty();
         assertThat(version.code()).isZero();
         assertThat(version.out()).startsWith("plumbline 0.0-test");
         assertThat(unwrapped(version.out())).contains(unwrapped(Cautions.text()));
