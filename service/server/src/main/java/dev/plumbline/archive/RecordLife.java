@@ -58,10 +58,10 @@ public final class RecordLife {
      *     the record is signed already or the case has gone on
      */
     public Reply sign(Step step, Wording<Standing> wording) {
-        Optional<Reply> earlier = step.request().flatMap(records::answered);
-        if (earlier.isPresent()) {
-            return earlier.get();
-        }
+        return answeredBefore(step).orElseGet(() -> doSign(step, wording));
+    }
+
+    private Reply doSign(Step step, Wording<Standing> wording) {
         StoredRevision draft = matched(step);
         List<StoredRevision> chain = chain(draft);
         if (draft.state() == State.WITHDRAWN) {
@@ -128,10 +128,10 @@ public final class RecordLife {
      * @throws Refusal {@link Problem.Conflict} where the record is a draft, withdrawn or replaced already
      */
     public Reply amend(Step step, Wording<Standing> wording) {
-        Optional<Reply> earlier = step.request().flatMap(records::answered);
-        if (earlier.isPresent()) {
-            return earlier.get();
-        }
+        return answeredBefore(step).orElseGet(() -> doAmend(step, wording));
+    }
+
+    private Reply doAmend(Step step, Wording<Standing> wording) {
         StoredRevision before = matched(step);
         List<StoredRevision> chain = chain(before);
         requireSigned(before, chain, "amended");
@@ -217,10 +217,10 @@ public final class RecordLife {
      * @throws Refusal {@link Problem.Conflict} where the record is a draft, withdrawn or replaced already
      */
     public Reply withdraw(Step step, Wording<Standing> wording) {
-        Optional<Reply> earlier = step.request().flatMap(records::answered);
-        if (earlier.isPresent()) {
-            return earlier.get();
-        }
+        return answeredBefore(step).orElseGet(() -> doWithdraw(step, wording));
+    }
+
+    private Reply doWithdraw(Step step, Wording<Standing> wording) {
         StoredRevision record = matched(step);
         List<StoredRevision> chain = chain(record);
         requireSigned(record, chain, "withdrawn");
@@ -252,6 +252,10 @@ public final class RecordLife {
                 Optional.of(new StoredRevision.Change(
                         record.reportUid(), asked.ground().word(), asked.text(), asked.by())));
         return records.file(note, stored, step.request(), wording, () -> requireUnchanged(record, chain));
+    }
+
+    private Optional<Reply> answeredBefore(Step step) {
+        return step.request().flatMap(records::answered);
     }
 
     private StoredRevision matched(Step step) {

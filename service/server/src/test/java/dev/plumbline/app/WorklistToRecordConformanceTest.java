@@ -6,8 +6,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.peer.PeerProcess;
+import dev.plumbline.peer.ScheduledItem;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -18,42 +21,6 @@ import org.junit.jupiter.api.io.TempDir;
 class WorklistToRecordConformanceTest {
     @TempDir
     Path folder;
-
-    private void schedule(String name, String patientId, String studyUid, String accession) throws Exception {
-        Path items = Files.createDirectories(folder.resolve("wl/WLSCP"));
-        Path dump = folder.resolve(name + ".dump");
-        Files.writeString(dump, """
-                (0008,0050) SH [%4$s]
-                (0008,0090) PN [Invented^Referrer]
-                (0010,0010) PN [Invented^Person]
-                (0010,0020) LO [%2$s]
-                (0010,0030) DA [19700101]
-                (0010,0040) CS [O]
-                (0020,000d) UI [%3$s]
-                (0032,1060) LO [Axillary block]
-                (0040,0100) SQ
-                  (fffe,e000) na
-                    (0008,0060) CS [US]
-                    (0040,0001) AE [US1]
-                    (0040,0002) DA [20260105]
-                    (0040,0003) TM [101500]
-                    (0040,0006) PN [Doe^Jo]
-                    (0040,0007) LO [Block, right]
-                    (0040,0009) SH [SPS-%1$s]
-                  (fffe,e00d) na
-                (fffe,e0dd) na
-                (0040,1001) SH [RP-%1$s]
-                """.formatted(name, patientId, studyUid, accession));
-        PeerProcess.Ended made = PeerProcess.run(
-                folder,
-                List.of(
-                        "dump2dcm",
-                        "-g",
-                        dump.toString(),
-                        items.resolve(name + ".wl").toString()));
-        assertThat(made.code()).as(made.said()).isZero();
-        Files.writeString(items.resolve("lockfile"), "");
-    }
 
     private static JsonNode item(ServiceProcess service, String accession) throws Exception {
         ServiceProcess.Answer day = service.get("/v1/worklist?date=2026-01-05");
@@ -86,12 +53,11 @@ class WorklistToRecordConformanceTest {
                         + uid,
                 "multipart/related; type=\"application/dicom\"; transfer-syntax=*");
         byte[] body = file.body();
-
         Path path = folder.resolve(uid + ".dcm");
-        String latin = new String(body, java.nio.charset.StandardCharsets.ISO_8859_1);
+        String latin = new String(body, StandardCharsets.ISO_8859_1);
         int start = latin.indexOf("\r\n\r\n") + 4;
         int end = latin.lastIndexOf("\r\n--");
-        Files.write(path, java.util.Arrays.copyOfRange(body, start, end));
+        Files.write(path, Arrays.copyOfRange(body, start, end));
         PeerProcess.Ended dump = PeerProcess.run(folder, List.of("dcmdump", "+L", path.toString()));
         assertThat(dump.code()).as(dump.said()).isZero();
         return dump.said();
@@ -117,12 +83,17 @@ class WorklistToRecordConformanceTest {
                             .json()
                             .path(0),
                     "00100020");
-            schedule("1", patient, study, "SAMPLE0001");
-            schedule("2", "INVENTED-OTHER", "2.25.4711", "ACC-2");
+            new ScheduledItem("1", "20260105", patient, study, "SAMPLE0001").schedule(folder);
+            new ScheduledItem("2", "20260105", "INVENTED-OTHER", "2.25.4711", "ACC-2").schedule(folder);
             try (PeerProcess ris = PeerProcess.start(
                     folder,
                     port,
-                    List.of("wlmscpfs", "-dfp", folder.resolve("wl").toString(), "-dfr", Integer.toString(port)))) {
+                    List.of(
+                            "wlmscpfs",
+                            "-dfp",
+                            ScheduledItem.served(folder).toString(),
+                            "-dfr",
+                            Integer.toString(port)))) {
                 assertThat(ris.port()).isEqualTo(port);
                 agreeing(service, item(service, "SAMPLE0001"), study);
                 differing(service, (ObjectNode) item(service, "ACC-2"), patient, study);
