@@ -110,6 +110,10 @@ public final class DataSet {
 
     /** The first value as text; empty where absent or blank. */
     public Optional<String> string(int tag) {
+        String first = placed != null && placed.isCurrent() ? placed.first(tag) : null;
+        if (first != null) {
+            return first.isEmpty() ? Optional.empty() : Optional.of(first);
+        }
         List<String> values = strings(tag);
         return values.isEmpty() || values.get(0).isEmpty() ? Optional.empty() : Optional.of(values.get(0));
     }

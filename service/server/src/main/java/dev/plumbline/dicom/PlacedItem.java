@@ -170,6 +170,19 @@ final class PlacedItem {
         return Optional.ofNullable(text(at)).map(text -> values(form, text));
     }
 
+    /** The first value as text, blanks around it removed, empty where there is none; null where only the toolkit can tell. */
+    @Nullable
+    String first(int tag) {
+        int at = find(tag);
+        if (at < 0 || items[at] != null) {
+            return "";
+        }
+        Text form = form(at);
+        String text = form == Text.NONE ? null : text(at);
+        int end = text == null || form == Text.ONE ? -1 : text.indexOf(SEPARATOR);
+        return text == null ? null : (end < 0 ? text : text.substring(0, end)).strip();
+    }
+
     private @Nullable String text(int at) {
         return object.text(starts[at], (int) headers[at].length());
     }
