@@ -113,8 +113,8 @@ final class DicomWebStore {
     /** Where there was no room for any, it is not the objects that are wrong. */
     private static int noneKept(List<Reception> receptions) {
         boolean noRoom = receptions.stream()
-                .allMatch(reception -> reception instanceof Reception.Refused refused
-                        && refused.problem() instanceof Problem.NoRoom);
+                .allMatch(reception ->
+                        reception instanceof Reception.Refused refused && refused.problem() instanceof Problem.NoRoom);
         return noRoom ? NO_ROOM : NONE_KEPT;
     }
 

@@ -42,7 +42,8 @@ final class Letters {
             }
             TrueTypeFont parsed = new TTFParser().parse(RandomAccessReadBuffer.createBufferFromStream(in));
             document.registerTrueTypeFontForClosing(parsed);
-            // without ligatures, so that a text is as wide as its letters; to look for them took a third of a record's time
+            // without ligatures, so that a text is as wide as its letters; to look for them took a third of a record's
+            // time
             parsed.setEnableGsub(false);
             font = PDType0Font.load(document, parsed, true);
         }

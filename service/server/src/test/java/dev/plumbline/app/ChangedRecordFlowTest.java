@@ -89,7 +89,8 @@ class ChangedRecordFlowTest {
             DicomFile withdrawal = DicomFile.open(theirs.files().get(note).get(0));
             assertThat(withdrawal.sopClassUid()).isEqualTo("1.2.840.10008.5.1.4.1.1.88.59");
             DicomFile replaced = DicomFile.open(theirs.files().get(amended).get(0));
-            assertThat(replaced.header().items(Tag.PREDECESSOR_DOCUMENTS_SEQUENCE)).hasSize(1);
+            assertThat(replaced.header().items(Tag.PREDECESSOR_DOCUMENTS_SEQUENCE))
+                    .hasSize(1);
             requireOrder(service, List.of(first, amended, note));
         }
     }
@@ -99,7 +100,10 @@ class ChangedRecordFlowTest {
         List<JsonNode> dispatches = new ArrayList<>();
         service.get("/v1/dispatch").json().path("dispatches").forEach(dispatches::add);
         dispatches.sort(Comparator.comparingInt(dispatch -> dispatch.path("id").asInt()));
-        assertThat(dispatches).extracting(dispatch -> dispatch.path("recordUid").asText()).isEqualTo(reports);
-        assertThat(dispatches).allMatch(dispatch -> dispatch.path("reason").asText().equals("Read back and equal."));
+        assertThat(dispatches)
+                .extracting(dispatch -> dispatch.path("recordUid").asText())
+                .isEqualTo(reports);
+        assertThat(dispatches)
+                .allMatch(dispatch -> dispatch.path("reason").asText().equals("Read back and equal."));
     }
 }

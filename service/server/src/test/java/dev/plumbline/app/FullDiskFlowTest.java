@@ -132,7 +132,8 @@ class FullDiskFlowTest {
             say("full: C-STORE " + refused.code() + " " + refused.comment());
             say("full: frame " + problem(frame(FRAMES.file(SET.outOfPlanePlan()))));
             HttpResponse<byte[]> stow = stow(next);
-            say("full: STOW " + (type(stow).contains("problem") ? problem(stow) : stow.statusCode() + " " + reason(stow)));
+            say("full: STOW "
+                    + (type(stow).contains("problem") ? problem(stow) : stow.statusCode() + " " + reason(stow)));
             say("full: record " + problem(record("second")));
             HttpResponse<byte[]> kept = open("case-0");
             for (int i = 1; i < MOST_TRIES && kept.statusCode() == 201; i++) {
@@ -148,7 +149,8 @@ class FullDiskFlowTest {
             int held = json(get("/dicomweb/instances?limit=1000", "application/dicom+json"))
                     .size();
             try (Stream<Path> files = Files.walk(disk.resolve("data"))) {
-                long objects = files.filter(file -> file.toString().matches(".*\\.(dcm|tmp)")).count();
+                long objects = files.filter(file -> file.toString().matches(".*\\.(dcm|tmp)"))
+                        .count();
                 say(objects == held ? "full: nothing else is on disk" : objects + " files for " + held + " objects");
             }
         }
@@ -181,10 +183,7 @@ class FullDiskFlowTest {
             try (Association association = new Requestor("US1", Timeouts.USUAL).open(we, List.of(storage))) {
                 return new ServiceUser(association, Timeouts.USUAL)
                         .store(new ServiceUser.StoredFile(
-                                file,
-                                InventedObjects.ULTRASOUND,
-                                InventedObjects.instanceUid(1, 1, number),
-                                EXPLICIT));
+                                file, InventedObjects.ULTRASOUND, InventedObjects.instanceUid(1, 1, number), EXPLICIT));
             }
         }
 

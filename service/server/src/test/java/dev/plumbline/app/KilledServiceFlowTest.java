@@ -67,8 +67,7 @@ class KilledServiceFlowTest {
             // so that the classes of a record are in the archive of classes too, and every later start is quick
             acknowledged.put(
                     "killed-0",
-                    uids(first.post("/v1/records", SmallWork.signed("killed-0"))
-                            .json()));
+                    uids(first.post("/v1/records", SmallWork.signed("killed-0")).json()));
         }
         try (QueryRetrievePeer archive = QueryRetrievePeer.start(folder, port)) {
             for (int i = 0; i < KILLS; i++) {
@@ -212,7 +211,9 @@ class KilledServiceFlowTest {
 
         private void object() throws IOException, InterruptedException {
             int number = objects.incrementAndGet();
-            if (service.postDicom(InventedObjects.imageFile(OTHER_STUDY, 1, number)).status() == 201) {
+            if (service.postDicom(InventedObjects.imageFile(OTHER_STUDY, 1, number))
+                            .status()
+                    == 201) {
                 kept.add(InventedObjects.instanceUid(OTHER_STUDY, 1, number));
             }
         }

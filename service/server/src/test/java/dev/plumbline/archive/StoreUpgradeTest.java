@@ -80,8 +80,8 @@ class StoreUpgradeTest {
             }
             insertObject(statement);
             statement.execute("INSERT INTO installation VALUES (1, '2.25.99')");
-            statement.execute("INSERT INTO cases (case_id, document, created) VALUES ('case-1', '{\"a\":1}', '" + NOW
-                    + "')");
+            statement.execute(
+                    "INSERT INTO cases (case_id, document, created) VALUES ('case-1', '{\"a\":1}', '" + NOW + "')");
             statement.execute("INSERT INTO revisions (case_id, revision, time, state, document, report_uid) VALUES"
                     + " ('case-1', 1, '2026-01-05T10:15:00+01:00', 'SIGNED', '{\"a\":1}', '2.25.7')");
             statement.execute("INSERT INTO revision_objects VALUES ('case-1', 1, 0, '2.25.7')");

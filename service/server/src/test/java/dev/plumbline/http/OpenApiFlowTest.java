@@ -55,7 +55,8 @@ class OpenApiFlowTest {
             door.get("/v1/openapi.json")
                     .json()
                     .at("/components/schemas/problem/properties/type/oneOf")
-                    .forEach(each -> listed.add(each.path("const").asText() + ", " + each.path("title").asText() + ", "
+                    .forEach(each -> listed.add(each.path("const").asText() + ", "
+                            + each.path("title").asText() + ", "
                             + each.path("description").asText()));
             Stream<Problems.Row> rows = Stream.concat(
                     Stream.of(Problem.class.getPermittedSubclasses())
@@ -66,9 +67,9 @@ class OpenApiFlowTest {
                             Problems.BAD_REQUEST,
                             Problems.OUR_FAULT));
             assertThat(listed)
-                    .containsExactlyInAnyOrderElementsOf(rows.map(row ->
-                                    row.type() + ", " + row.title() + ", HTTP status " + row.status() + ".")
-                            .toList());
+                    .containsExactlyInAnyOrderElementsOf(
+                            rows.map(row -> row.type() + ", " + row.title() + ", HTTP status " + row.status() + ".")
+                                    .toList());
         }
     }
 
@@ -87,7 +88,10 @@ class OpenApiFlowTest {
                         .as(reference)
                         .isTrue();
             });
-            assertThat(description.at("/components/schemas/problem/properties/differs").isObject()).isTrue();
+            assertThat(description
+                            .at("/components/schemas/problem/properties/differs")
+                            .isObject())
+                    .isTrue();
             assertThat(references).contains("urn:plumbline:schema:plumbline-case/1#/$defs/order");
         }
     }
