@@ -2,7 +2,7 @@
 package dev.plumbline.dicom;
 
 import java.awt.image.BufferedImage;
-import java.awt.image.Raster;
+import java.nio.ByteBuffer;
 import java.util.List;
 
 /**
@@ -66,16 +66,17 @@ final class SecondaryCapture {
                 .put(Tag.PIXEL_DATA, rgb(image));
     }
 
-    /** Samples as they are: a grey image's {@code getRGB} would brighten them. */
+    /** The samples of a drawing, which is of {@link BufferedImage#TYPE_INT_RGB}. */
     private static byte[] rgb(BufferedImage image) {
-        Raster raster = image.getRaster();
-        int bands = raster.getNumBands();
-        int[] samples = raster.getPixels(0, 0, image.getWidth(), image.getHeight(), (int[]) null);
-        byte[] bytes = new byte[image.getWidth() * image.getHeight() * COLOURS];
-        for (int i = 0; i < bytes.length; i++) {
-            int colour = bands < COLOURS ? 0 : i % COLOURS;
-            bytes[i] = (byte) samples[i / COLOURS * bands + colour];
+        int width = image.getWidth();
+        int[] row = new int[width];
+        ByteBuffer samples = ByteBuffer.allocate(width * image.getHeight() * COLOURS);
+        for (int y = 0; y < image.getHeight(); y++) {
+            image.getRaster().getDataElements(0, y, width, 1, row);
+            for (int pixel : row) {
+                samples.put((byte) (pixel >> 16)).put((byte) (pixel >> 8)).put((byte) pixel);
+            }
         }
-        return bytes;
+        return samples.array();
     }
 }
