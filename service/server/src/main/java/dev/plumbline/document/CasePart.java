@@ -11,6 +11,7 @@ public enum CasePart {
     AGENTS("agents", true),
     CHECKS("checks", true),
     TEAM("team", true),
+    APPROACH("approach", false),
     MARKS("marks", false),
     INTENT("intent", false),
     PROBE("probe", false),

@@ -14,6 +14,11 @@ public record Lack(String field, String text) {
     /** What lacks in a case that is open; what it lacks for a signature is another list. */
     public static List<Lack> of(CaseDocument document) {
         List<Lack> lacks = new ArrayList<>();
+        if (document.technique().isEmpty()) {
+            lacks.add(new Lack(
+                    "/approach",
+                    "Whether the needle goes in-plane or out-of-plane: marks do not tell. Without it nothing is computed."));
+        }
         if (document.marks().skin().isEmpty()) {
             lacks.add(new Lack(
                     "/marks/skin",
