@@ -149,7 +149,8 @@ export class Viewer {
    * @returns {Promise<boolean>} false where the series on the screen does not hold it
    */
   async turned(sopInstanceUid, limit) {
-    await this.page.locator('.cornerstone-viewport-element').first().hover();
+    const viewport = this.page.locator('.cornerstone-viewport-element').first();
+    if (!(await inTime(viewport.hover({ timeout: limit })))) return false;
     await this.page.mouse.wheel(0, -1000);
     for (let page = 0; page < MOST_PAGES; page++) {
       if (await inTime(this.shows(sopInstanceUid, limit / MOST_PAGES))) return true;

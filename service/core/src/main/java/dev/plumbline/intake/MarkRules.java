@@ -39,6 +39,11 @@ public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
             return mark.labels().stream().anyMatch(this::meets);
         }
 
+        /** The label by which a mark meets the rule. */
+        Label met(ForeignMark mark) {
+            return mark.labels().stream().filter(this::meets).findFirst().orElseThrow();
+        }
+
         private boolean meets(Label said) {
             boolean named =
                     label.filter(pattern -> pattern.matches(said.text())).isPresent();

@@ -34,15 +34,16 @@ final class CarriedPlanGroup {
         Optional<Calibration> calibration = Scales.of(
                 observed.frame().geometry(), source.revision().document().probe(), List.of(carried.target()));
         GroupDrawing drawing = new GroupDrawing(observed.marks(), group, calibration, false);
+        if (source.revision().document().approach() == Approach.IN_PLANE) {
+            DrawnPath.of(carried.entry(), carried.target(), observed.frame().geometry())
+                    .ifPresent(path -> drawing.path(path, plan.readings().of(PlanQuantity.PATH)));
+        }
+        // After the line, so that its label does not cover that of the tip, which is often near the target.
         drawing.point(
                 Concepts.TARGET,
                 carried.target(),
                 Quantity.of(PlanQuantity.TARGET_DEPTH),
                 plan.readings().of(PlanQuantity.TARGET_DEPTH));
-        if (source.revision().document().approach() == Approach.IN_PLANE) {
-            DrawnPath.of(carried.entry(), carried.target(), observed.frame().geometry())
-                    .ifPresent(path -> drawing.path(path, plan.readings().of(PlanQuantity.PATH)));
-        }
         return group.comment(Labels.angle("Plan", plan.readings().of(PlanQuantity.ANGLE_TO_SKIN)))
                 .item();
     }
