@@ -175,12 +175,12 @@ final class ObservationGroup {
     }
 
     /**
-     * A confirmed tip stands before the shaft: a viewer sets the label beside what comes first, and beside a line it may lie
-     * off the screen, as a needle often comes in at the picture's edge.
+     * A confirmed tip stands before the shaft: a viewer draws the last of a group, but sets the label beside the first, and
+     * beside a line it may lie off the screen, as a needle often comes in at the picture's edge.
      */
     private void drawTip() {
         Reading depth = observation.readings().of(ObservationQuantity.TIP_DEPTH);
-        if (depth instanceof Reading.Seen) {
+        if (confirmed() && depth instanceof Reading.Seen) {
             Quantity quantity = Quantity.of(ObservationQuantity.TIP_DEPTH);
             stated.tip()
                     .ifPresent(tip ->

@@ -61,8 +61,8 @@ class ViewerFlowTest {
         assertThat(sitting.shows(ViewerStudy.line(written, "Plan 33.7\u00b0", PLANNED)))
                 .isTrue();
         assertThat(sitting.texts(OBSERVED)).anyMatch(text -> text.startsWith("Plan 33.7\u00b0:"));
-        assertThat(sitting.texts(OBSERVED))
-                .anyMatch(text -> text.startsWith("Observed 38.2\u00b0: / 4.5\u00b0 steeper: / Distance:"));
+        assertThat(sitting.textsInside(OBSERVED))
+                .anyMatch(text -> text.startsWith("Observed 38.2\u00b0: / 4.5\u00b0 steeper: / Depth: 30.90 mm / Distance:"));
         assertThat(sitting.shows(ViewerStudy.line(written, "Observed 38.2\u00b0", OBSERVED)))
                 .isTrue();
 

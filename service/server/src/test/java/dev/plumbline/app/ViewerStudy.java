@@ -222,7 +222,9 @@ final class ViewerStudy implements AutoCloseable {
             String image = label.equals(plan) ? PLANNED : OBSERVED;
             ReportLines.Line line = line(written, label, image);
             assertThat(sitting.shows(line)).as(label + " among " + sitting.found().path("overlays")).isTrue();
-            assertThat(sitting.texts(image)).anyMatch(text -> text.startsWith(label));
+            assertThat(sitting.textsInside(image))
+                    .as("readable without zooming")
+                    .anyMatch(text -> text.startsWith(label));
         }
         assertThat(sitting.shows(line(written, plan, OBSERVED)))
                 .as("the plan beside the needle")

@@ -66,8 +66,10 @@ enum ForeignWriter {
         Path write(Path folder, Path frame, List<Drawn> marks) throws Exception {
             JsonNode header = new ObjectMapper().readTree(OutsideProgram.run("dcm2json", frame.toString()));
             StringBuilder items = new StringBuilder();
-            for (int i = 0; i < marks.size(); i++) {
-                items.append(item(marks.get(i), i, header));
+            int node = 3; // xml2dsr counts: the root is 1, the container of the findings 2
+            for (Drawn mark : marks) {
+                items.append(item(mark, node, header));
+                node += mark.points().size() == 1 ? 2 : 4; // with the image; and with the number and its reference
             }
             Path xml = Files.writeString(
                     folder.resolve("report.xml"),
@@ -85,17 +87,17 @@ enum ForeignWriter {
         }
 
         /** A point carries its concept itself; a line is measured by a number that refers to it. */
-        private String item(Drawn mark, int number, JsonNode header) {
-            String concept = code("concept", "S" + number, "99SITE", mark.label());
+        private String item(Drawn mark, int node, JsonNode header) {
+            String concept = code("concept", "S" + node, "99SITE", mark.label());
             String image = "<image><relationship>SELECTED FROM</relationship>" + image(header) + "</image>";
             if (mark.points().size() == 1) {
                 return "<scoord type=\"POINT\"><relationship>CONTAINS</relationship>" + concept + image + "<data>"
                         + data(mark) + "</data></scoord>";
             }
             String closed = mark.points().size() > 2 ? data(mark) + "," + at(mark.points().get(0)) : data(mark);
-            return "<scoord type=\"POLYLINE\" id=\"" + (100 + number) + "\"><relationship>CONTAINS</relationship>"
+            return "<scoord type=\"POLYLINE\" id=\"" + node + "\"><relationship>CONTAINS</relationship>"
                     + image + "<data>" + closed + "</data></scoord><num><relationship>CONTAINS</relationship>" + concept
-                    + "<reference ref=\"" + (100 + number) + "\"><relationship>INFERRED FROM</relationship></reference>"
+                    + "<reference ref=\"" + node + "\"><relationship>INFERRED FROM</relationship></reference>"
                     + "<value>1</value>" + code("unit", "mm", "UCUM", "mm") + "</num>";
         }
 
