@@ -12,6 +12,7 @@ import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.CasePart;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.GrowingCase;
+import dev.plumbline.document.Lack;
 import dev.plumbline.document.LogJson;
 import dev.plumbline.document.StrictJson;
 import dev.plumbline.problem.Problem;
@@ -201,6 +202,11 @@ public final class Cases {
         return clock.instant().atZone(clock.getZone()).toOffsetDateTime();
     }
 
+    /** What an open case does not say yet, in words. */
+    public List<Lack> lacks(CaseDocument document) {
+        return Lack.of(document, frames::geometry);
+    }
+
     /**
      * Appends the items of a request, all or none.
      *
@@ -388,7 +394,10 @@ public final class Cases {
         try {
             CaseDocument document = after.document();
             CaseCheck.check(document, site, notBefore(before));
-            if (part == CasePart.MARKS || part == CasePart.PROBE || part == CasePart.OBSERVATIONS) {
+            if (part == CasePart.MARKS
+                    || part == CasePart.FRAME
+                    || part == CasePart.PROBE
+                    || part == CasePart.OBSERVATIONS) {
                 CaseInputs.check(document, frames::geometry);
             }
         } catch (Refusal refusal) {

@@ -134,7 +134,7 @@ public final class StudyMarks {
     }
 
     private Account account(String study, Gathered gathered, Optional<String> caseId) {
-        List<Lack> lacks = caseId.map(id -> Lack.of(cases.held(id).document())).orElseGet(() -> nothingOpen(gathered));
+        List<Lack> lacks = caseId.map(id -> cases.lacks(cases.held(id).document())).orElseGet(() -> nothingOpen(gathered));
         return new Account(study, gathered, caseId, lacks);
     }
 

@@ -87,7 +87,8 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
         return !(frame instanceof FrameRef.Stated);
     }
 
-    private static FrameGeometry geometry(FrameRef ref, String pointer, Frames frames) {
+    /** What measuring needs of a frame that the case names at a place. */
+    static FrameGeometry geometry(FrameRef ref, String pointer, Frames frames) {
         if (ref instanceof FrameRef.Stated stated) {
             PixelSize scale = new PixelSize(stated.mmPerColumn(), stated.mmPerRow());
             return new FrameGeometry(

@@ -12,6 +12,8 @@ public enum CasePart {
     CHECKS("checks", true),
     TEAM("team", true),
     APPROACH("approach", false),
+    /** The same picture only, with the scale that a person states for it. */
+    FRAME("frame", false),
     MARKS("marks", false),
     INTENT("intent", false),
     PROBE("probe", false),

@@ -23,7 +23,9 @@ public final class GrowingCase {
     private static final String TIP_IS_TIP = "tipIsTip";
 
     /** What a person says of an observation beside the marks on its frame. */
-    private static final List<String> SAID = List.of(TIP_IS_TIP, "phase", "punctureDistanceMm");
+    private static final List<String> SAID = List.of(TIP_IS_TIP, "phase", "punctureDistanceMm", "frame");
+
+    private static final String SCALE = "scale";
 
     private final ObjectNode json;
 
@@ -160,6 +162,9 @@ public final class GrowingCase {
         ObjectNode alone = json.deepCopy();
         alone.set(part.field(), part == CasePart.APPROACH ? word(part, value) : value);
         JsonNode written = written(alone, part, 0, false).path(part.field());
+        if (part == CasePart.FRAME) {
+            requireSamePicture(json.path(part.field()), written, "");
+        }
         return new Item(
                 Optional.ofNullable(id).map(JsonNode::textValue),
                 written.isMissingNode() ? "null" : Canonical.text(written));
@@ -172,6 +177,20 @@ public final class GrowingCase {
             throw Fields.refusal("", "an object with the field " + part.field() + ", with an id of its own if you like");
         }
         return word;
+    }
+
+    /** Marks were made on a picture; of another one they would say something else. */
+    private static void requireSamePicture(JsonNode stands, JsonNode sent, String at) {
+        if (!withoutScale(stands).equals(withoutScale(sent))) {
+            throw new Refusal(new Problem.Conflict(
+                    at,
+                    "This is another frame than the one that was marked.",
+                    "Name the same frame with the scale that is stated for it; for marks on another frame open a case."));
+        }
+    }
+
+    private static JsonNode withoutScale(JsonNode frame) {
+        return frame instanceof ObjectNode object ? object.deepCopy().without(SCALE) : frame;
     }
 
     /**
@@ -188,6 +207,9 @@ public final class GrowingCase {
         }
         for (Map.Entry<String, JsonNode> said : sent.properties()) {
             String field = said.getKey();
+            if (field.equals(CasePart.FRAME.field())) {
+                requireSamePicture(stands.path(field), said.getValue(), "/" + field);
+            }
             if (!SAID.contains(field)) {
                 throw new Refusal(new Problem.UnknownField("/" + field, NearestName.of(field, SAID), SAID));
             }
@@ -214,6 +236,10 @@ public final class GrowingCase {
                 if (before.has(field) && !next.has(field) && (sameTip || !field.equals(TIP_IS_TIP))) {
                     next.set(field, before.get(field));
                 }
+            }
+            JsonNode frame = before.path(CasePart.FRAME.field());
+            if (withoutScale(frame).equals(next.path(CasePart.FRAME.field()))) {
+                next.set(CasePart.FRAME.field(), frame);
             }
         });
         return Canonical.text(next);

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.ForeignMarks;
+import dev.plumbline.UnfitFrames;
 import java.net.http.HttpRequest;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -184,6 +185,39 @@ class MarkIntakeFlowTest {
                 .as("what a person said stands")
                 .isEqualTo("outOfPlane");
         assertThat(texts(later.path("lacks"), "field")).doesNotContain("/approach");
+    }
+
+    @Test
+    void aFrameThatTellsNoScaleIsNamedAndAPersonStatesIt() throws Exception {
+        Path frame = Files.write(folder.resolve("unscaled.dcm"), UnfitFrames.withoutScale());
+        assertThat(door.postDicom("/v1/frames", UnfitFrames.withoutScale()).status())
+                .isEqualTo(201);
+        JsonNode account = sent(written(
+                frame,
+                "",
+                TARGET.replace("320,300,340,280", "200,150"),
+                SHAFT.replace("560,120,380,252", "300,60,220,130")));
+        assertThat(texts(account.path("lacks"), "field")).contains("/frame/scale");
+        String at = "/v1/cases/" + account.path("caseId").asText();
+        JsonNode document = sayInPlane(account);
+        OpenDoor.Answer untold = door.post("/v1/comparisons", document.toString());
+        assertThat(untold.status()).isEqualTo(422);
+        assertThat(untold.json().path("type").asText()).contains("calibrated");
+
+        ObjectNode scaled = document.path("frame").deepCopy();
+        scaled.putObject("scale")
+                .put("distanceMm", 20)
+                .<ObjectNode>setAll((ObjectNode) MAPPER.readTree(
+                        "{\"from\":{\"column\":390,\"row\":20},\"to\":{\"column\":390,\"row\":220}}"));
+        ObjectNode other = scaled.deepCopy().put("sopInstanceUid", SampleBodies.PLANNED_UID);
+        assertThat(posted(at + "/frame", other.toString()).status())
+                .as("the marks are on another picture")
+                .isEqualTo(409);
+        set(at + "/frame", scaled.toString());
+        JsonNode later = sent(written(frame, "", TARGET.replace("320,300,340,280", "200,150")));
+        assertThat(texts(later.path("lacks"), "field")).doesNotContain("/frame/scale");
+        OpenDoor.Answer told = door.post("/v1/comparisons", held(later).toString());
+        assertThat(told.status()).as(told.text()).isEqualTo(200);
     }
 
     @Test
