@@ -91,7 +91,8 @@ final class DemoCommand implements Callable<Integer> {
             String study = demo.toDrawOn();
             say.println("viewer    " + beside.address() + "  (choose a study, then a series on the left)");
             say.println("draw on   " + beside.address() + "viewer?StudyInstanceUIDs=" + study);
-            say.println("          lines named skin and shaft, an arrow named target, then Create SR (docs/viewers.md);");
+            say.println(
+                    "          lines named skin and shaft, an arrow named target, then Create SR (docs/viewers.md);");
             say.println("          what became of them: " + address + "v1/studies/" + study + "/marks");
             say.flush();
             stop.await();

@@ -356,8 +356,7 @@ public final class Cases {
             GrowingCase before, List<CaseItem> items, CasePart part, GrowingCase.Item item) {
         if (part.list()) {
             boolean sentBefore = items.stream()
-                    .anyMatch(held ->
-                            held.part() == part && held.content().equals(item.content()));
+                    .anyMatch(held -> held.part() == part && held.content().equals(item.content()));
             return sentBefore
                     ? Optional.of(item.content())
                     : before.held(part, item.id().orElseThrow());

@@ -134,7 +134,8 @@ public final class StudyMarks {
     }
 
     private Account account(String study, Gathered gathered, Optional<String> caseId) {
-        List<Lack> lacks = caseId.map(id -> cases.lacks(cases.held(id).document())).orElseGet(() -> nothingOpen(gathered));
+        List<Lack> lacks =
+                caseId.map(id -> cases.lacks(cases.held(id).document())).orElseGet(() -> nothingOpen(gathered));
         return new Account(study, gathered, caseId, lacks);
     }
 
@@ -175,8 +176,7 @@ public final class StudyMarks {
             return Optional.empty();
         }
         String id = MarkedCase.caseId(study);
-        records.open(
-                marked.opened(id, cases.site().marks().opens(), planned.get()), Optional.empty(), document -> "");
+        records.open(marked.opened(id, cases.site().marks().opens(), planned.get()), Optional.empty(), document -> "");
         return Optional.of(id);
     }
 

@@ -35,7 +35,8 @@ final class CarriedPlanGroup {
                 observed.frame().geometry(), source.revision().document().probe(), List.of(carried.target()));
         GroupDrawing drawing = new GroupDrawing(observed.marks(), group, calibration, false);
         Optional<DrawnPath> path = source.revision().document().approach() == Approach.IN_PLANE
-                ? DrawnPath.of(carried.entry(), carried.target(), observed.frame().geometry())
+                ? DrawnPath.of(
+                        carried.entry(), carried.target(), observed.frame().geometry())
                 : Optional.empty();
         // Not the target too: a viewer would set the label there, where the tip with its own label often is.
         path.ifPresentOrElse(

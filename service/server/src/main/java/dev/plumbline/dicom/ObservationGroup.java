@@ -183,8 +183,8 @@ final class ObservationGroup {
         if (confirmed() && depth instanceof Reading.Seen) {
             Quantity quantity = Quantity.of(ObservationQuantity.TIP_DEPTH);
             stated.tip()
-                    .ifPresent(tip ->
-                            new GroupDrawing(marks, group, calibration, true).point(TIP, tip, quantity, depth));
+                    .ifPresent(
+                            tip -> new GroupDrawing(marks, group, calibration, true).point(TIP, tip, quantity, depth));
         }
     }
 

@@ -47,7 +47,8 @@ final class CaseReader {
                 EquipmentReader.probe(fields),
                 MarksReader.marks(fields),
                 EquipmentReader.needle(fields),
-                fields.object("intent", CaseObject.INTENT).map(intent -> intent(
+                fields.object("intent", CaseObject.INTENT)
+                        .map(intent -> intent(
                                 intent,
                                 approach.orElseThrow(() -> new Refusal(new Problem.MissingField(
                                         fields.pointer("approach"), CaseDocument.SAY_THE_APPROACH))))),

@@ -174,7 +174,8 @@ public final class GrowingCase {
     private static JsonNode word(CasePart part, ObjectNode sent) {
         JsonNode word = sent.get(part.field());
         if (word == null || sent.size() > 1) {
-            throw Fields.refusal("", "an object with the field " + part.field() + ", with an id of its own if you like");
+            throw Fields.refusal(
+                    "", "an object with the field " + part.field() + ", with an id of its own if you like");
         }
         return word;
     }
@@ -182,10 +183,11 @@ public final class GrowingCase {
     /** Marks were made on a picture; of another one they would say something else. */
     private static void requireSamePicture(JsonNode stands, JsonNode sent, String at) {
         if (!withoutScale(stands).equals(withoutScale(sent))) {
-            throw new Refusal(new Problem.Conflict(
-                    at,
-                    "This is another frame than the one that was marked.",
-                    "Name the same frame with the scale that is stated for it; for marks on another frame open a case."));
+            throw new Refusal(
+                    new Problem.Conflict(
+                            at,
+                            "This is another frame than the one that was marked.",
+                            "Name the same frame with the scale that is stated for it; for marks on another frame open a case."));
         }
     }
 

@@ -27,9 +27,10 @@ public record Lack(String field, String text) {
         NamedMark target = new NamedMark("/marks/target", document.marks().target());
         scale(document.frame(), "/frame", List.of(target), frames).ifPresent(lacks::add);
         if (document.technique().isEmpty()) {
-            lacks.add(new Lack(
-                    "/approach",
-                    "Whether the needle goes in-plane or out-of-plane: marks do not tell. Without it nothing is computed."));
+            lacks.add(
+                    new Lack(
+                            "/approach",
+                            "Whether the needle goes in-plane or out-of-plane: marks do not tell. Without it nothing is computed."));
         }
         if (document.marks().skin().isEmpty()) {
             lacks.add(new Lack(
@@ -75,8 +76,7 @@ public record Lack(String field, String text) {
     }
 
     /** Why nothing can be measured between the marks on a frame, and what helps; empty where its scale is known there. */
-    private static Optional<Lack> scale(
-            FrameRef frame, String at, List<NamedMark> marks, CaseInputs.Frames frames) {
+    private static Optional<Lack> scale(FrameRef frame, String at, List<NamedMark> marks, CaseInputs.Frames frames) {
         if (marks.isEmpty()) {
             return Optional.empty();
         }

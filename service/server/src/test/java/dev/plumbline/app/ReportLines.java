@@ -38,7 +38,8 @@ final class ReportLines {
 
     private void walk(JsonNode item, String label, boolean alone) {
         String nearest = children(item)
-                .filter(child -> child.at("/0040A043/Value/0/00080100/Value/0").asText().equals(COMMENT))
+                .filter(child ->
+                        child.at("/0040A043/Value/0/00080100/Value/0").asText().equals(COMMENT))
                 .map(child -> child.at("/0040A160/Value/0").asText())
                 .findFirst()
                 .orElse(label);
@@ -46,7 +47,8 @@ final class ReportLines {
             lines.add(new Line(
                     nearest,
                     item.at("/00700023/Value/0").asText(),
-                    item.at("/0040A730/Value/0/00081199/Value/0/00081155/Value/0").asText(),
+                    item.at("/0040A730/Value/0/00081199/Value/0/00081155/Value/0")
+                            .asText(),
                     stream(item.at("/00700022/Value"))
                             .mapToDouble(JsonNode::asDouble)
                             .toArray()));

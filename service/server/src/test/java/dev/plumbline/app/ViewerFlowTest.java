@@ -62,7 +62,8 @@ class ViewerFlowTest {
                 .isTrue();
         assertThat(sitting.texts(OBSERVED)).anyMatch(text -> text.startsWith("Plan 33.7\u00b0:"));
         assertThat(sitting.textsInside(OBSERVED))
-                .anyMatch(text -> text.startsWith("Observed 38.2\u00b0: / 4.5\u00b0 steeper: / Depth: 30.90 mm / Distance:"));
+                .anyMatch(text ->
+                        text.startsWith("Observed 38.2\u00b0: / 4.5\u00b0 steeper: / Depth: 30.90 mm / Distance:"));
         assertThat(sitting.shows(ViewerStudy.line(written, "Observed 38.2\u00b0", OBSERVED)))
                 .isTrue();
 
@@ -108,8 +109,8 @@ class ViewerFlowTest {
                 damaged.toString());
         try (ViewerStudy other = ViewerStudy.withFrames(folder.resolve("other"))) {
             other.client.postDicom("/dicomweb/studies", Files.readAllBytes(damaged));
-            Sitting sitting = Sitting.at(
-                    other.address(), "glance.mjs", "damaged-" + damage, other.uid(), PLANNED, OBSERVED);
+            Sitting sitting =
+                    Sitting.at(other.address(), "glance.mjs", "damaged-" + damage, other.uid(), PLANNED, OBSERVED);
             assertThat(sitting.shows(ViewerStudy.line(written, "Plan 33.7\u00b0", PLANNED)))
                     .as("the plan of a report that is " + damage)
                     .isEqualTo(plan);

@@ -140,7 +140,9 @@ final class ViewerStudy implements AutoCloseable {
     /** What a report of the study draws, as stored. */
     List<ReportLines.Line> lines(String series) {
         JsonNode found = StreamSupport.stream(
-                        client.getJson("/dicomweb/instances?Modality=SR&includefield=all").spliterator(), false)
+                        client.getJson("/dicomweb/instances?Modality=SR&includefield=all")
+                                .spliterator(),
+                        false)
                 .filter(report -> report.at("/0008103E/Value/0").asText().equals(series))
                 .reduce((one, other) -> {
                     throw new AssertionError("more than one report " + series);
@@ -158,7 +160,9 @@ final class ViewerStudy implements AutoCloseable {
     /** The viewer's report holds what was drawn where it was drawn, and the case took exactly that. */
     JsonNode assertDrawnMarksAreTheCases() {
         List<ReportLines.Line> stored = lines("Needle marks");
-        assertThat(stored).extracting(ReportLines.Line::label).containsExactlyInAnyOrder("skin", "target", "shaft", "tip");
+        assertThat(stored)
+                .extracting(ReportLines.Line::label)
+                .containsExactlyInAnyOrder("skin", "target", "shaft", "tip");
         JsonNode account = client.getJson("/v1/studies/" + uid() + "/marks");
         assertThat(account.path("unmatched")).as(account.toString()).isEmpty();
         assertThat(account.path("refused")).as(account.toString()).isEmpty();
@@ -200,7 +204,9 @@ final class ViewerStudy implements AutoCloseable {
         set(at + "/observations/" + observation, "{\"tipIsTip\":true,\"phase\":\"finalTip\"}");
         assertThat(client.getJson("/v1/studies/" + uid() + "/marks").path("lacks"))
                 .isEmpty();
-        String record = client.postJson("/v1/records", JSON.createObjectNode().put("caseId", caseId).toString())
+        String record = client.postJson(
+                        "/v1/records",
+                        JSON.createObjectNode().put("caseId", caseId).toString())
                 .path("recordUid")
                 .asText();
         JsonNode signed = client.postJson(
@@ -221,7 +227,9 @@ final class ViewerStudy implements AutoCloseable {
         for (String label : List.of(plan, observed)) {
             String image = label.equals(plan) ? PLANNED : OBSERVED;
             ReportLines.Line line = line(written, label, image);
-            assertThat(sitting.shows(line)).as(label + " among " + sitting.found().path("overlays")).isTrue();
+            assertThat(sitting.shows(line))
+                    .as(label + " among " + sitting.found().path("overlays"))
+                    .isTrue();
             assertThat(sitting.textsInside(image))
                     .as("readable without zooming")
                     .anyMatch(text -> text.startsWith(label));

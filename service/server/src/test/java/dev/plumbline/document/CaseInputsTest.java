@@ -59,8 +59,7 @@ class CaseInputsTest {
         CaseDocument held = CaseJson.read(json.formatted(1).getBytes(StandardCharsets.UTF_8), Door.HTTP);
         CaseInputs.check(held, frame -> FRAME);
         Refusal refusal = catchThrowableOfType(Refusal.class, () -> CaseInputs.of(held, frame -> FRAME));
-        assertThat(refusal.problem())
-                .isEqualTo(new Problem.MissingField("/approach", CaseDocument.SAY_THE_APPROACH));
+        assertThat(refusal.problem()).isEqualTo(new Problem.MissingField("/approach", CaseDocument.SAY_THE_APPROACH));
         CaseDocument off = CaseJson.read(json.formatted(641).getBytes(StandardCharsets.UTF_8), Door.HTTP);
         Refusal outside = catchThrowableOfType(Refusal.class, () -> CaseInputs.check(off, frame -> FRAME));
         assertThat(outside.problem()).isEqualTo(new Problem.MarkOutsideFrame("/marks/target", 640, 480));

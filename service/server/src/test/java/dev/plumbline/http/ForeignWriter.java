@@ -46,7 +46,9 @@ enum ForeignWriter {
                 var one = spec.addObject().put("label", mark.label()).put("type", tool(mark));
                 ArrayNode points = one.putArray("points");
                 List<double[]> ends = mark.points().size() == 1
-                        ? List.of(mark.points().get(0), new double[] {mark.points().get(0)[0] + 20, 10})
+                        ? List.of(
+                                mark.points().get(0),
+                                new double[] {mark.points().get(0)[0] + 20, 10})
                         : mark.points();
                 ends.forEach(point -> points.addArray().add(point[0]).add(point[1]));
             }
@@ -94,7 +96,9 @@ enum ForeignWriter {
                 return "<scoord type=\"POINT\"><relationship>CONTAINS</relationship>" + concept + image + "<data>"
                         + data(mark) + "</data></scoord>";
             }
-            String closed = mark.points().size() > 2 ? data(mark) + "," + at(mark.points().get(0)) : data(mark);
+            String closed = mark.points().size() > 2
+                    ? data(mark) + "," + at(mark.points().get(0))
+                    : data(mark);
             return "<scoord type=\"POLYLINE\" id=\"" + node + "\"><relationship>CONTAINS</relationship>"
                     + image + "<data>" + closed + "</data></scoord><num><relationship>CONTAINS</relationship>" + concept
                     + "<reference ref=\"" + node + "\"><relationship>INFERRED FROM</relationship></reference>"

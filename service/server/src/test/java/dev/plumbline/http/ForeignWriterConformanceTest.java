@@ -22,11 +22,9 @@ class ForeignWriterConformanceTest {
             new Drawn("shaft", List.of(new double[] {560, 120}, new double[] {380, 252})),
             new Drawn(
                     "artery",
-                    List.of(
-                            new double[] {200, 300},
-                            new double[] {230, 300},
-                            new double[] {230, 330.5},
-                            new double[] {200, 330})));
+                    List.of(new double[] {200, 300}, new double[] {230, 300}, new double[] {230, 330.5}, new double[] {
+                        200, 330
+                    })));
 
     @TempDir
     private Path folder;

@@ -205,10 +205,8 @@ class MarkIntakeFlowTest {
         assertThat(untold.json().path("type").asText()).contains("calibrated");
 
         ObjectNode scaled = document.path("frame").deepCopy();
-        scaled.putObject("scale")
-                .put("distanceMm", 20)
-                .<ObjectNode>setAll((ObjectNode) MAPPER.readTree(
-                        "{\"from\":{\"column\":390,\"row\":20},\"to\":{\"column\":390,\"row\":220}}"));
+        scaled.putObject("scale").put("distanceMm", 20).<ObjectNode>setAll((ObjectNode)
+                MAPPER.readTree("{\"from\":{\"column\":390,\"row\":20},\"to\":{\"column\":390,\"row\":220}}"));
         ObjectNode other = scaled.deepCopy().put("sopInstanceUid", SampleBodies.PLANNED_UID);
         assertThat(posted(at + "/frame", other.toString()).status())
                 .as("the marks are on another picture")
@@ -225,7 +223,8 @@ class MarkIntakeFlowTest {
         String first = "\"uid\":\"2.25.1001\",";
         JsonNode account = sent(written(needle, first, TARGET, SKIN, SHAFT, TIP));
         assertThat(texts(account.path("lacks"), "field")).contains("/observations/0/tipIsTip");
-        String observation = held(account).path("observations").path(0).path("id").asText();
+        String observation =
+                held(account).path("observations").path(0).path("id").asText();
         String at = "/v1/cases/" + account.path("caseId").asText() + "/observations/" + observation;
         assertThat(door.post(at, "{\"tipIsTip\":true}").status()).isEqualTo(428);
         OpenDoor.Answer misspelt = posted(at, "{\"tipIsTop\":true}");
@@ -236,9 +235,11 @@ class MarkIntakeFlowTest {
         assertThat(posted(at + "x", "{\"tipIsTip\":true}").status()).isEqualTo(404);
 
         set(at, "{\"tipIsTip\":true,\"phase\":\"finalTip\"}");
-        assertThat(posted(at, "{\"tipIsTip\":true}").status()).as("said already").isEqualTo(200);
-        JsonNode compared = door.post("/v1/comparisons", sayInPlane(account).toString())
-                .json();
+        assertThat(posted(at, "{\"tipIsTip\":true}").status())
+                .as("said already")
+                .isEqualTo(200);
+        JsonNode compared =
+                door.post("/v1/comparisons", sayInPlane(account).toString()).json();
         assertThat(compared.at("/observations/0/tipDepthMm/value").isNumber())
                 .as(compared.toString())
                 .isTrue();
@@ -247,8 +248,8 @@ class MarkIntakeFlowTest {
         assertThat(held(again).at("/observations/0/tipIsTip").asBoolean())
                 .as("the same tip drawn again")
                 .isTrue();
-        JsonNode moved = sent(
-                written(needle, "\"predecessor\":\"2.25.1001\",", SHAFT, TIP.replace("380,252", "390,245")));
+        JsonNode moved =
+                sent(written(needle, "\"predecessor\":\"2.25.1001\",", SHAFT, TIP.replace("380,252", "390,245")));
         assertThat(held(moved).at("/observations/0/tip/column").asDouble()).isEqualTo(390);
         assertThat(held(moved).at("/observations/0").has("tipIsTip"))
                 .as("another point, of which nobody has said it")
