@@ -70,7 +70,7 @@ public final class CaseDocuments {
         CaseDocument plain = new CaseDocuments(random).document();
         return new CaseDocument(
                 plain.caseId(),
-                plain.approach(),
+                plain.technique(),
                 plain.frame(),
                 plain.probe(),
                 plain.marks(),
