@@ -62,10 +62,10 @@ public final class CaseDocuments {
     public static Arbitrary<CaseDocument> atTheBedside() {
         return Arbitraries.longs()
                 .withDistribution(RandomDistribution.uniform())
-                .map(CaseDocuments::withBedside);
+                .map(CaseDocuments::atTheBedside);
     }
 
-    private static CaseDocument withBedside(long seed) {
+    public static CaseDocument atTheBedside(long seed) {
         Random random = new Random(seed);
         CaseDocument plain = new CaseDocuments(random).document();
         return new CaseDocument(
