@@ -2,7 +2,6 @@
 package dev.plumbline.dicom;
 
 import java.awt.image.BufferedImage;
-import java.nio.ByteBuffer;
 import java.util.List;
 
 /**
@@ -70,13 +69,16 @@ final class SecondaryCapture {
     private static byte[] rgb(BufferedImage image) {
         int width = image.getWidth();
         int[] row = new int[width];
-        ByteBuffer samples = ByteBuffer.allocate(width * image.getHeight() * COLOURS);
+        byte[] samples = new byte[width * image.getHeight() * COLOURS];
+        int at = 0;
         for (int y = 0; y < image.getHeight(); y++) {
             image.getRaster().getDataElements(0, y, width, 1, row);
             for (int pixel : row) {
-                samples.put((byte) (pixel >> 16)).put((byte) (pixel >> 8)).put((byte) pixel);
+                samples[at++] = (byte) (pixel >> 16);
+                samples[at++] = (byte) (pixel >> 8);
+                samples[at++] = (byte) pixel;
             }
         }
-        return samples.array();
+        return samples;
     }
 }

@@ -11,6 +11,7 @@ import dev.plumbline.archive.InventedObjects;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.SmallDisk;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.SampleObjects;
 import dev.plumbline.dimse.Association;
@@ -29,6 +30,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -78,6 +80,48 @@ class FullDiskFlowTest {
                         "whole");
     }
 
+    @Test
+    void aServiceThatFindsNoRoomAtItsStartSaysSoAndStartsWhenThereIsSome() throws Exception {
+        assertThat(SmallDisk.run(folder, 40, StartsWithoutRoom.class))
+                .containsExactly("full: the disk is full, nothing is changed", "room: 3 objects are whole");
+    }
+
+    /** Stopped in order, started on a disk without a byte, and again when there is room. */
+    static final class StartsWithoutRoom {
+        private StartsWithoutRoom() {}
+
+        public static void main(String[] arguments) throws Exception {
+            Path disk = Path.of(arguments[0]);
+            try (AtTheDoors doors = new AtTheDoors(disk, new LowWater(0, 0))) {
+                for (int i = 0; i < 3; i++) {
+                    doors.frame(InventedObjects.imageFile(1, 1, ++doors.next));
+                }
+            }
+            byte[] store = Files.readAllBytes(disk.resolve("data/store.sqlite"));
+            Path ballast = disk.resolve("ballast");
+            try (var out = Files.newOutputStream(ballast)) {
+                for (byte[] some = new byte[4096]; LowWater.free(disk) > 0; ) {
+                    out.write(some);
+                }
+            }
+            try (AtTheDoors doors = new AtTheDoors(disk, new LowWater(0, 0))) {
+                AtTheDoors.say("started " + doors.service.port());
+            } catch (StoreDamaged e) {
+                boolean same = Arrays.equals(store, Files.readAllBytes(disk.resolve("data/store.sqlite")));
+                AtTheDoors.say("full: " + (e.getMessage().contains("disk is full") ? "the disk is full" : e.getMessage())
+                        + ", " + (same ? "nothing is changed" : "changed"));
+            }
+            Files.delete(ballast);
+            new AtTheDoors(disk, new LowWater(0, 0)).close();
+            try (DataFolder data = DataFolder.open(disk.resolve("data"));
+                    SqliteStore held = SqliteStore.open(data.database())) {
+                Inspection inspection = new Inspection(data, held);
+                boolean whole = inspection.missing().isEmpty() && inspection.altered().isEmpty();
+                AtTheDoors.say("room: " + held.objects().size() + " objects are " + (whole ? "whole" : "damaged"));
+            }
+        }
+    }
+
     /** A service on a disk that is filled up, and its senders. */
     static final class AtTheDoors implements AutoCloseable {
         private static final ObjectMapper JSON = new ObjectMapper();
@@ -87,12 +131,13 @@ class FullDiskFlowTest {
         private static final SampleSet SET = new SampleSet(1);
         private static final SampleObjects FRAMES = new SampleObjects(SET);
 
-        private final Path outside = Files.createTempDirectory("full-disk-");
+        private final Path outside;
         private final HttpClient client = HttpClient.newHttpClient();
         private final Service service;
         private int next = 1;
 
         private AtTheDoors(Path disk, LowWater reserve) throws IOException {
+            outside = Files.createDirectories(disk.resolveSibling("outside"));
             Path config = Files.writeString(
                     outside.resolve("plumbline.json"),
                     "{\"schema\":\"plumbline-service/1\",\"port\":0,\"dataFolder\":\"" + disk.resolve("data")
@@ -252,9 +297,6 @@ class FullDiskFlowTest {
         @Override
         public void close() throws IOException {
             service.close();
-            for (String name : List.of("plumbline.json", "object.dcm", "")) {
-                Files.delete(outside.resolve(name));
-            }
         }
     }
 }

@@ -3,11 +3,16 @@ package dev.plumbline.dispatch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.plumbline.config.Network;
+import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.TransferSyntax;
+import dev.plumbline.dimse.Listener;
 import dev.plumbline.dimse.SopClass;
+import dev.plumbline.dimse.Timeouts;
 import java.io.IOException;
 import java.lang.reflect.Field;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -15,6 +20,7 @@ import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The tables of the conformance statement say what the program does. */
 class ConformanceStatementTest {
@@ -87,6 +93,17 @@ class ConformanceStatementTest {
                 .containsExactlyInAnyOrderElementsOf(Arrays.stream(TransferSyntax.values())
                         .map(TransferSyntax::uid)
                         .toList());
+    }
+
+    /** What a site gets that states nothing is what the layer itself calls usual, and what the statement says. */
+    @Test
+    void limitsAndWaitsOfTheConfigurationAreTheUsualOnes(@TempDir Path folder) throws IOException {
+        Path config = Files.writeString(
+                folder.resolve("plumbline.json"), "{\"schema\":\"plumbline-service/1\",\"dicom\":{\"port\":0}}");
+        Network network = ServiceConfig.read(config).network();
+        Network.Door door = network.door().orElseThrow();
+        assertThat(new SitePeers(network).timeouts()).isEqualTo(Timeouts.USUAL);
+        assertThat(new Listener.Limits(door.associations(), door.perPeer())).isEqualTo(Listener.Limits.USUAL);
     }
 
     @Test
