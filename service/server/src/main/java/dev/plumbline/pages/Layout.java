@@ -29,7 +29,7 @@ final class Layout {
         html.open("html", "lang", "en").open("head");
         html.empty("meta", "charset", "utf-8")
                 .empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
-                .empty("meta", "name", "color-scheme", "light dark");
+                .empty("meta", "name", "color-scheme", "content", "light dark");
         html.element("title", title + " - Plumbline");
         html.empty("link", "rel", "icon", "href", "files/mark.svg", "type", "image/svg+xml");
         html.empty("link", "rel", "stylesheet", "href", "files/pages.css");

@@ -14,7 +14,15 @@ public enum PageFile {
     DIM("dim.js", "text/javascript"),
     SERVICE("service.js", "text/javascript"),
     PATIENT("patient.js", "text/javascript"),
-    MARK("mark.js", "text/javascript");
+    MARK("mark.js", "text/javascript"),
+    MARKED_CASE("marked-case.js", "text/javascript"),
+    KEEPING("keeping.js", "text/javascript"),
+    STAGE("stage.js", "text/javascript"),
+    DRAWING("drawing.js", "text/javascript"),
+    SVG("svg.js", "text/javascript"),
+    LIVE("live.js", "text/javascript"),
+    SIGNING("signing.js", "text/javascript"),
+    WORDS("words.js", "text/javascript");
 
     private final String fileName;
     private final String mediaType;
