@@ -11,6 +11,13 @@ final class Html {
     private final StringBuilder out = new StringBuilder();
     private final Deque<String> open = new ArrayDeque<>();
 
+    /** The beginning of a whole document. */
+    static Html document() {
+        Html html = new Html();
+        html.out.append("<!DOCTYPE html>\n");
+        return html;
+    }
+
     /**
      * Opens an element.
      *

@@ -25,7 +25,7 @@ final class Layout {
      * @param script name of its ES module; blank where it has none
      */
     static String page(String address, String title, String script, Consumer<Html> content) {
-        Html html = new Html();
+        Html html = Html.document();
         html.open("html", "lang", "en").open("head");
         html.empty("meta", "charset", "utf-8")
                 .empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
@@ -42,7 +42,7 @@ final class Layout {
         header(html, address);
         html.open("main", "id", "content", "tabindex", "-1").add(content).end();
         footer(html);
-        return "<!DOCTYPE html>\n" + html.end().end();
+        return html.end().end().toString();
     }
 
     private static void header(Html html, String address) {

@@ -11,7 +11,7 @@ public final class MarkPage {
     public static String html(BlockList blocks) {
         return Layout.page("mark", "Mark a frame", "mark.js", html -> {
             Layout.patient(html);
-            html.element("h1", "Mark a frame");
+            html.element("h1", "Mark a frame", "class", "heard");
             html.element("p", "", "id", "problem", "class", "problem", "role", "alert", "hidden", "");
             choosing(html);
             html.open("div", "id", "work", "class", "work", "hidden", "");

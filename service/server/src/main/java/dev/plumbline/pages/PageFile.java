@@ -21,6 +21,11 @@ public enum PageFile {
     DRAWING("drawing.js", "text/javascript"),
     SVG("svg.js", "text/javascript"),
     LIVE("live.js", "text/javascript"),
+    DESK("desk.js", "text/javascript"),
+    MARKS("marks.js", "text/javascript"),
+    ANSWER("answer.js", "text/javascript"),
+    FIELDS("fields.js", "text/javascript"),
+    FRAMES("frames.js", "text/javascript"),
     SIGNING("signing.js", "text/javascript"),
     WORDS("words.js", "text/javascript");
 

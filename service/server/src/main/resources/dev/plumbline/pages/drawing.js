@@ -21,6 +21,7 @@ export function drawing(scene) {
     sheet.plan();
     if (scene.step === 'observation') sheet.observation();
   }
+  sheet.names();
   return sheet.nodes();
 }
 
@@ -72,7 +73,7 @@ class Sheet {
     const at = this.toScreen(point);
     if (at.x < -40 || at.x > this.width + 40 || at.y < -40 || at.y > this.height + 40) return;
     const wide = text.length * LETTER;
-    for (const gap of [16, 30, 48, 70]) {
+    for (const gap of [9, 16, 30, 48, 70]) {
       for (const side of prefer) {
         const box = place(side, at, gap, wide);
         if (this.isFree(box)) {
@@ -97,14 +98,14 @@ class Sheet {
   structures() {
     const { skin, hazards, nerves } = this.state.marks;
     if (skin.length > 1) this.line('skin', ...skin);
-    for (const hazard of hazards) this.structure('hazard', hazard);
-    for (const nerve of nerves) this.structure('nerve', nerve);
+    const shapes = [...hazards.map((each) => ['hazard', each]), ...nerves.map((each) => ['nerve', each])];
+    const tops = shapes.map(([kind, shape]) => this.structure(kind, shape));
+    this.later = shapes.map(([kind, shape], i) => [kind, this.structureWords(kind, shape.name), tops[i]]);
   }
 
   structure(kind, shape) {
-    let top;
     if (shape.disc) {
-      if (!this.pixel) return;
+      if (!this.pixel) return null;
       const { center, radiusMm } = shape.disc;
       const at = this.toScreen(center);
       const one = this.toScreen({ column: center.column + 1, row: center.row + 1 });
@@ -112,12 +113,15 @@ class Sheet {
       const ry = (radiusMm / this.pixel.mmPerRow) * (one.y - at.y);
       this.path(kind, `M${at.x - rx} ${at.y}a${rx} ${ry} 0 1 0 ${2 * rx} 0a${rx} ${ry} 0 1 0 ${-2 * rx} 0`);
       this.taken.push({ left: at.x - rx, right: at.x + rx, top: at.y - ry, bottom: at.y + ry });
-      top = { column: center.column, row: center.row - radiusMm / this.pixel.mmPerRow };
-    } else {
-      this.line(kind, ...shape.outline, shape.outline[0]);
-      top = shape.outline.reduce((best, point) => (point.row < best.row ? point : best));
+      return { column: center.column, row: center.row + radiusMm / this.pixel.mmPerRow };
     }
-    this.label(kind, this.structureWords(kind, shape.name), top, ['above', 'right', 'left', 'below']);
+    this.line(kind, ...shape.outline, shape.outline[0]);
+    return shape.outline.reduce((best, point) => (point.row > best.row ? point : best));
+  }
+
+  /** Names of structures come last: numbers of the path go before them. */
+  names() {
+    for (const [kind, text, at] of this.later) if (at) this.label(kind, text, at, ['below', 'right', 'left', 'above']);
   }
 
   structureWords(kind, name) {
@@ -142,6 +146,7 @@ class Sheet {
         this.line(`planned${proposed}`, plan.entryAt, target);
       }
       this.keepFree(plan.entryAt, 12);
+      if (this.step === 'observation') this.planned(plan.entryAt, target);
       const angle = plan.angleToSkinDeg;
       if (angle?.value !== null) {
         const word = plan.source === 'proposed' ? 'Proposed' : 'Plan';
@@ -151,6 +156,17 @@ class Sheet {
     if (target && plan.targetDepthMm?.value != null) {
       this.label('planned', `target, ${tenth(plan.targetDepthMm.value)} mm deep`, target, ['left', 'below', 'right', 'above']);
     }
+  }
+
+  /** Where the plan's own marks are, while those of the observation are moved. */
+  planned(entryAt, target) {
+    const [entry, end] = [this.toScreen(entryAt), this.toScreen(target)];
+    this.path('planned', `M${entry.x - 6} ${entry.y}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`);
+    this.path(
+      'planned',
+      `M${end.x - 9} ${end.y}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0M${end.x - 15} ${end.y}h11M${end.x + 4} ${end.y}h11` +
+        `M${end.x} ${end.y - 15}v11M${end.x} ${end.y + 4}v11`,
+    );
   }
 
   firstSeen(point) {

@@ -4,6 +4,7 @@
 import { svg } from './svg.js';
 
 const TAP_PX = 6; // a finger that moves less has tapped
+const HOLD_PX = 3; // a mark follows the hand from here on, so that a press alone does not move it
 const LEAST = 0.05;
 const MOST = 40;
 const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -244,6 +245,8 @@ export class Stage {
 
   dragged(at, since) {
     const { from, key, free } = this.drag;
+    if (!this.drag.goes && distance(at, this.start) < HOLD_PX) return;
+    this.drag.goes = true;
     const point = this.toFrame({ x: from.x + at.x - this.start.x, y: from.y + at.y - this.start.y });
     this.told.moved(key, free ? point : this.onFrame(point), since);
   }
@@ -258,17 +261,20 @@ export class Stage {
   }
 
   up(event) {
-    const tapped = this.hands.size === 1 && !this.drag && !this.panning;
-    if (tapped && this.hands.has(event.pointerId)) this.told.placed(this.onFrame(this.toFrame(this.at(event))), event.timeStamp);
+    const tapped = this.hands.size === 1 && this.hands.has(event.pointerId) && !this.drag?.goes && !this.panning;
+    const onMark = Boolean(this.drag);
+    const point = this.onFrame(this.toFrame(this.at(event)));
     this.lost(event);
+    if (tapped) this.told.placed(point, event.timeStamp, onMark);
   }
 
   lost(event) {
     this.hands.delete(event.pointerId);
     if (this.drag) {
+      const { goes } = this.drag;
       this.drag = null;
       this.told.busy(false);
-      this.told.settled();
+      if (goes) this.told.settled();
     }
     if (this.hands.size === 0) this.panning = false;
   }

@@ -11,7 +11,7 @@ export function tenth(value) {
 }
 
 /** A quantity with its expanded uncertainty, or why there is none. */
-export function quantity(given, unit, signed = false) {
+export function quantity(given, unit = '', signed = false) {
   if (!given) return '';
   if (given.value === null) return spelledOut(given.reason);
   const sign = signed && Number(given.value.toFixed(1)) > 0 ? '+' : '';
