@@ -4,6 +4,7 @@ package dev.plumbline.pages;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -31,7 +32,7 @@ public enum PageFile {
 
     private final String fileName;
     private final String mediaType;
-    private final byte[] content;
+    private final String content;
 
     PageFile(String fileName, String mediaType) {
         this.fileName = fileName;
@@ -51,17 +52,16 @@ public enum PageFile {
         return mediaType + "; charset=utf-8";
     }
 
-    /** A copy of its bytes. */
-    public byte[] content() {
-        return content.clone();
+    public String content() {
+        return content;
     }
 
-    private static byte[] read(String name) {
+    private static String read(String name) {
         try (InputStream in = PageFile.class.getResourceAsStream(name)) {
             if (in == null) {
                 throw new IllegalStateException(name + " is missing from the build.");
             }
-            return in.readAllBytes();
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

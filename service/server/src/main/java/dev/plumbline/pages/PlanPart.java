@@ -4,13 +4,13 @@ package dev.plumbline.pages;
 /** What the service computes from the marks, in words and numbers, and what a person chooses. */
 final class PlanPart {
     void write(Html html) {
-        plan(html);
         comparison(html);
+        plan(html);
         choices(html);
     }
 
     private static void plan(Html html) {
-        html.open("section", "id", "plan", "aria-labelledby", "plan-title");
+        html.open("section", "id", "plan", "aria-labelledby", "plan-title", "aria-busy", "false");
         html.element("h2", "Plan", "id", "plan-title");
         html.element("p", "", "id", "plan-standing", "class", "standing", "role", "status");
         html.element("p", "", "id", "plan-words", "class", "words");

@@ -3,7 +3,7 @@
 import { sideView } from './drawing.js';
 import { id, model, page } from './desk.js';
 import { html } from './svg.js';
-import { judged, listed, quantity, spelledOut } from './words.js';
+import { judged, limitWords, listed, quantity } from './words.js';
 
 export function showAnswer() {
   const plan = page.answer?.plan;
@@ -22,9 +22,9 @@ export function showAnswer() {
 
 function standing(plan) {
   const source = plan.source === 'proposed' ? 'Proposed, not chosen: a proposal cannot be signed.' : 'Chosen.';
-  if (plan.binding.length) return `${source} Does not fit: ${plan.binding.map(spelledOut).join(', ')}.`;
+  if (plan.binding.length) return `${source} Does not fit: ${plan.binding.map(limitWords).join(', ')}.`;
   const fits = plan.feasible ? ' Fits the limits you set, for what you marked.' : '';
-  const unchecked = plan.unchecked.length ? ` Not checked: ${plan.unchecked.map(spelledOut).join(', ')}.` : '';
+  const unchecked = plan.unchecked.length ? ` Not checked: ${plan.unchecked.map(limitWords).join(', ')}.` : '';
   const doubts = plan.doubts.length ? ` In doubt: ${listed(plan.doubts)}.` : '';
   return source + fits + unchecked + doubts;
 }

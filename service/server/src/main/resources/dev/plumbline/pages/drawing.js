@@ -146,27 +146,29 @@ class Sheet {
         this.line(`planned${proposed}`, plan.entryAt, target);
       }
       this.keepFree(plan.entryAt, 12);
-      if (this.step === 'observation') this.planned(plan.entryAt, target);
+      if (this.step === 'observation') this.entry(plan.entryAt);
       const angle = plan.angleToSkinDeg;
       if (angle?.value !== null) {
         const word = plan.source === 'proposed' ? 'Proposed' : 'Plan';
         this.label('planned', `${word} ${tenth(angle.value)}°`, along(plan.entryAt, target, 0.25), ['right', 'left', 'below']);
       }
     }
+    if (target && this.step === 'observation') this.reticle(target);
     if (target && plan.targetDepthMm?.value != null) {
       this.label('planned', `target, ${tenth(plan.targetDepthMm.value)} mm deep`, target, ['left', 'below', 'right', 'above']);
     }
   }
 
-  /** Where the plan's own marks are, while those of the observation are moved. */
-  planned(entryAt, target) {
-    const [entry, end] = [this.toScreen(entryAt), this.toScreen(target)];
-    this.path('planned', `M${entry.x - 6} ${entry.y}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`);
-    this.path(
-      'planned',
-      `M${end.x - 9} ${end.y}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0M${end.x - 15} ${end.y}h11M${end.x + 4} ${end.y}h11` +
-        `M${end.x} ${end.y - 15}v11M${end.x} ${end.y + 4}v11`,
-    );
+  /** The plan's own marks, while those of the observation are moved. */
+  entry(point) {
+    const at = this.toScreen(point);
+    this.path('planned', `M${at.x - 6} ${at.y}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`);
+  }
+
+  reticle(point) {
+    const { x, y } = this.toScreen(point);
+    const ring = `M${x - 9} ${y}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0`;
+    this.path('planned', `${ring}M${x - 15} ${y}h11M${x + 4} ${y}h11M${x} ${y - 15}v11M${x} ${y + 4}v11`);
   }
 
   firstSeen(point) {

@@ -9,9 +9,11 @@ const AGAIN_MS = 2_000;
 export class Live {
   /**
    * @param {(outcome: {answer?: object, problem?: Problem, silent?: boolean, asked: object}) => void} told
+   * @param {(yes: boolean) => void} asking whether an answer is still to come
    */
-  constructor(told) {
+  constructor(told, asking) {
     this.told = told;
+    this.asking = asking;
     this.running = null;
     this.waiting = null;
     this.retry = 0;
@@ -21,6 +23,7 @@ export class Live {
   ask(question) {
     clearTimeout(this.retry);
     this.waiting = question;
+    this.asking(true);
     if (!this.running) this.next();
     else if (performance.now() - this.running.began > STALE_MS) this.running.control.abort();
   }
@@ -34,6 +37,7 @@ export class Live {
 
   async next() {
     const question = this.waiting;
+    this.asking(Boolean(question));
     if (!question) return;
     this.waiting = null;
     const control = new AbortController();

@@ -19,7 +19,7 @@ import { clock, needleWords } from './words.js';
 
 const KEEP_AFTER_MS = 700;
 const stage = new Stage(id('frame'), id('loupe'), { moved, settled, placed, removed, viewed: draw, busy });
-const live = new Live(told);
+const live = new Live(told, (yes) => id('plan').setAttribute('aria-busy', String(yes)));
 const keeping = new Keeping(kept);
 const signing = new Signing({ keep: keepNow, caseId: () => keeping.caseId, signed });
 

@@ -4,6 +4,12 @@
 /** A code word such as tipNotConfirmed in words. */
 export const spelledOut = (word) => word.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
+/** A limit of a plan in words; of a structure its name as it was given, as in "hazard:NAME". */
+export function limitWords(limit) {
+  const [, kind, name] = /^(nerve|hazard):(.*)$/.exec(limit) ?? [];
+  return kind ? `${kind} "${name}"` : spelledOut(limit);
+}
+
 /** A number to a tenth, never a negative zero. */
 export function tenth(value) {
   const text = value.toFixed(1);

@@ -7,21 +7,13 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.plumbline.config.BedsideFiles;
-import dev.plumbline.config.NeedleFile;
-import dev.plumbline.config.Network;
-import dev.plumbline.config.ServiceConfig;
-import dev.plumbline.config.TransducerFile;
 import dev.plumbline.dicom.OutsideProgram;
 import dev.plumbline.dicom.SampleCases;
 import dev.plumbline.dicom.SampleObjects;
 import dev.plumbline.document.CaseJson;
-import dev.plumbline.http.Doors;
-import dev.plumbline.record.Companions;
 import dev.plumbline.samples.Sample;
 import dev.plumbline.samples.SampleSet;
 import java.io.IOException;
-import java.net.URI;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.ArrayList;
@@ -56,22 +48,13 @@ class ViewerFlowTest {
     @TempDir
     Path folder;
 
-    private Service service;
+    private SampleService running;
     private DemoClient client;
 
     @BeforeEach
     void start() throws IOException {
-        service = Service.start(new Service.Settings(
-                folder.resolve("data"),
-                Doors.Address.loopback(0),
-                "Sample Hospital",
-                ServiceConfig.USUAL.country(),
-                new Service.Uses(
-                        BedsideFiles.shipped(),
-                        new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                        Companions.ALL),
-                Network.NONE));
-        client = new DemoClient(URI.create("http://127.0.0.1:" + service.port() + "/"));
+        running = SampleService.start(folder.resolve("data"));
+        client = running.client();
         for (Sample sample : List.of(SET.inPlanePlan(), SET.inPlaneNeedle())) {
             client.postDicom("/v1/frames", OBJECTS.file(sample));
         }
@@ -79,7 +62,7 @@ class ViewerFlowTest {
 
     @AfterEach
     void stop() throws IOException {
-        service.close();
+        running.close();
     }
 
     @Test
