@@ -48,6 +48,11 @@ await Hands.use(service, pictures, telephone, async (hands) => {
   await hands.says('record-standing', 'Drafted');
   await hands.field('signer', 'Doe^Jo');
   await hands.click('sign');
+  await hands.says('record-problem', 'different sides');
+  const sides = await hands.text('patient-side');
+  await hands.field('missing-0', 'left is right, Doe^Jo');
+  await hands.look('telephone-sides', { fullPage: true });
+  await hands.click('sign');
   await hands.says('record-standing', 'Signed and in the archive');
   const record = await page.getAttribute('#record-links a', 'data-record');
   for (const [width, height] of [[320, 640], [3840, 2160]]) {
@@ -60,5 +65,5 @@ await Hands.use(service, pictures, telephone, async (hands) => {
   await hands.go('list');
   await hands.look('list-320', { fullPage: true });
   tooWide.push(await hands.tooWide());
-  return { plan, comparison, record, side, tooWide };
+  return { plan, comparison, record, side, sides, tooWide };
 });

@@ -10,7 +10,8 @@ final class StagePart {
         pressed(html, "step-observation", "Observation", false);
         button(html, "other-frame", "Another frame");
         html.end();
-        html.open("div", "id", "tools", "class", "bar tools", "role", "group", "aria-label", "Mark to place").end();
+        html.open("div", "id", "tools", "class", "bar tools", "role", "group", "aria-label", "Mark to place")
+                .end();
         html.element("p", "", "id", "hint", "class", "hint", "role", "status");
         html.open("div", "class", "view", "id", "view");
         html.open(
@@ -24,7 +25,8 @@ final class StagePart {
                         "aria-label",
                         "Frame. Enter places the chosen mark in the middle, arrow keys move the view, plus and minus zoom.")
                 .end();
-        html.open("svg", "id", "loupe", "class", "loupe", "aria-hidden", "true", "hidden", "").end();
+        html.open("svg", "id", "loupe", "class", "loupe", "aria-hidden", "true", "hidden", "")
+                .end();
         html.end();
         html.open("div", "class", "bar", "role", "group", "aria-label", "View");
         button(html, "zoom-out", "Smaller");

@@ -7,7 +7,7 @@ import { judged, limitWords, listed, quantity } from './words.js';
 
 export function showAnswer() {
   const plan = page.answer?.plan;
-  if (page.refusal) id('plan-standing').textContent = page.refusal.message;
+  if (page.refusal) id('plan-standing').textContent = refused(page.refusal.body);
   else if (plan) id('plan-standing').textContent = standing(plan);
   id('plan-words').textContent = plan?.text ?? '';
   id('needle-words').textContent = plan ? `${plan.needleChoiceText} ${plan.setUpAdvice.text}` : '';
@@ -19,6 +19,10 @@ export function showAnswer() {
   id('propose').disabled = !model.state.intent || page.signed;
   compared();
 }
+
+/** What is only missing is asked for; what is wrong is said too. */
+const refused = ({ type, detail, remedy }) =>
+  type === 'urn:plumbline:problem:missing-field' ? remedy : `${detail} ${remedy}`;
 
 function standing(plan) {
   const source = plan.source === 'proposed' ? 'Proposed, not chosen: a proposal cannot be signed.' : 'Chosen.';
@@ -80,9 +84,11 @@ function rows(table, list) {
   );
 }
 
+const kind = (text) => (text.includes('±') ? 'number' : null);
+
 function cell(value) {
-  if (typeof value === 'string') return html('td', {}, value);
-  return html('td', {}, html('span', {}, value.text), html('small', {}, value.note));
+  if (typeof value === 'string') return html('td', { class: kind(value) }, value);
+  return html('td', {}, html('span', { class: kind(value.text) }, value.text), html('small', {}, value.note));
 }
 
 export function compared() {

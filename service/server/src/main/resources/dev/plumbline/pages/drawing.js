@@ -11,7 +11,7 @@ const RULER_BEYOND_MM = 5;
 
 /**
  * @param {{answer: object|null, state: object, step: string, moved: boolean, toScreen: Function, width: number,
- *     height: number, pixel: {mmPerColumn: number, mmPerRow: number}|null}} scene
+ *     height: number, unit: number, pixel: {mmPerColumn: number, mmPerRow: number}|null}} scene
  * @returns {SVGElement[]}
  */
 export function drawing(scene) {
@@ -72,13 +72,13 @@ class Sheet {
   label(kind, text, point, prefer = ['right', 'left', 'below', 'above']) {
     const at = this.toScreen(point);
     if (at.x < -40 || at.x > this.width + 40 || at.y < -40 || at.y > this.height + 40) return;
-    const wide = text.length * LETTER;
+    const wide = text.length * LETTER * this.unit;
     for (const gap of [9, 16, 30, 48, 70]) {
       for (const side of prefer) {
-        const box = place(side, at, gap, wide);
+        const box = place(side, at, gap * this.unit, wide, LINE * this.unit);
         if (this.isFree(box)) {
           this.taken.push(box);
-          this.labels.push(words(kind, text, box.left, box.bottom - 4));
+          this.labels.push(words(kind, text, box.left, box.bottom - 4 * this.unit));
           return;
         }
       }
@@ -191,7 +191,7 @@ class Sheet {
     const at = (distance) => ({ x: zero.x + one.x * distance, y: zero.y + one.y * distance });
     const end = at(last);
     let d = `M${zero.x} ${zero.y}L${end.x} ${end.y}`;
-    const apart = perMm * 10 < 26 ? 20 : 10;
+    const apart = perMm * 10 < 26 * this.unit ? 20 : 10;
     for (let k = 0; k <= Math.abs(last); k += TICK_MM) {
       const point = at(Math.sign(mm) * k);
       const long = k % 10 === 0 ? 9 : 5;
@@ -203,9 +203,9 @@ class Sheet {
   }
 
   figure(text, at) {
-    const wide = text.length * LETTER;
+    const wide = text.length * LETTER * this.unit;
     this.labels.push(words('ruler', text, at.x - wide / 2, at.y));
-    this.taken.push({ left: at.x - wide / 2, right: at.x + wide / 2, top: at.y - LINE, bottom: at.y });
+    this.taken.push({ left: at.x - wide / 2, right: at.x + wide / 2, top: at.y - LINE * this.unit, bottom: at.y });
   }
 
   observation() {
@@ -258,10 +258,10 @@ const along = (from, to, part) => ({
   row: from.row + (to.row - from.row) * part,
 });
 
-function place(side, at, gap, wide) {
+function place(side, at, gap, wide, high) {
   const left = { right: at.x + gap, left: at.x - gap - wide, above: at.x - wide / 2, below: at.x - wide / 2 }[side];
-  const top = { right: at.y - LINE / 2, left: at.y - LINE / 2, above: at.y - gap - LINE, below: at.y + gap }[side];
-  return { left, right: left + wide, top, bottom: top + LINE };
+  const top = { right: at.y - high / 2, left: at.y - high / 2, above: at.y - gap - high, below: at.y + gap }[side];
+  return { left, right: left + wide, top, bottom: top + high };
 }
 
 const words = (kind, text, x, y) => svg('text', { class: `label ${kind}`, x: x.toFixed(1), y: y.toFixed(1) }, text);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The list of marks, the tools, and the fields: what they show and what they change.
-import { id, model, page } from './desk.js';
+import { id, model, onMarked, page } from './desk.js';
 import { marks } from './marks.js';
 import { html } from './svg.js';
 
@@ -35,6 +35,7 @@ const HINTS = {
 export function list() {
   const all = marks().filter((each) => each.kind !== 'edge' && each.key !== 'entry');
   id('no-marks').hidden = all.length > 0;
+  id('no-marks').textContent = onMarked() ? 'Nothing is marked yet.' : 'The marks lie on another frame.';
   const focused = document.activeElement?.closest?.('#marks [data-of]')?.dataset.of;
   if (focused && all.some((each) => each.key === focused) && document.activeElement.matches('input, select')) {
     return; // somebody types there
@@ -43,7 +44,7 @@ export function list() {
     ...all.map((each) => {
       const place = `column ${each.point.column.toFixed(1)}, row ${each.point.row.toFixed(1)}`;
       const go = html('button', { type: 'button', 'data-go': each.key }, html('span', {}, each.label), html('small', {}, place));
-      const away = html('button', { type: 'button', 'data-remove': each.key, 'aria-label': `Remove ${each.label}` }, 'Remove');
+      const away = html('button', { type: 'button', disabled: page.signed ? '' : null, 'data-remove': each.key, 'aria-label': `Remove ${each.label}` }, 'Remove');
       return html('li', { 'data-of': each.key }, go, ...structureFields(each), away);
     }),
   );

@@ -21,7 +21,7 @@ const KEEP_AFTER_MS = 700;
 const stage = new Stage(id('frame'), id('loupe'), { moved, settled, placed, removed, viewed: draw, busy });
 const live = new Live(told, (yes) => id('plan').setAttribute('aria-busy', String(yes)));
 const keeping = new Keeping(kept);
-const signing = new Signing({ keep: keepNow, caseId: () => keeping.caseId, signed });
+const signing = new Signing({ keep: keepNow, caseId: () => keeping.caseId, answerSide, signed });
 
 // ---- the frame
 
@@ -86,7 +86,7 @@ function scrub(number) {
 
 function moved(key, point, since) {
   const found = marks().find((each) => each.key === key);
-  if (!found) return;
+  if (!found || page.signed) return;
   page.since = since;
   model.change(`move ${key}`, (state) => found.set(state, round(point)));
   changed();
@@ -116,6 +116,7 @@ function placed(point, since, onMark = false) {
 }
 
 function removed(key) {
+  if (page.signed) return;
   remove(key);
   id('frame').focus();
   changed();
@@ -183,6 +184,7 @@ function draw() {
     toScreen: stage.toScreen,
     width: stage.width,
     height: stage.height,
+    unit: stage.unit,
     pixel: page.pixel,
   };
   const here = onMarked() || page.step === 'observation';
@@ -263,6 +265,10 @@ function tellKept() {
   const count = model.kept.length;
   const said = count === 1 ? 'One observation is kept' : `${count} observations are kept`;
   id('observations-kept').textContent = count ? `${said}: ${model.kept.map((each) => each.id).join(', ')}.` : '';
+}
+
+function answerSide(text) {
+  model.change('side', (state) => (state.context.sideAnswered = text));
 }
 
 function signed() {

@@ -6,7 +6,7 @@ const NEW_RADIUS_MM = 3; // of a hazard or nerve just placed; a place to begin f
 
 /** Every mark of this step as the stage moves it: where it is, and what a new place means. */
 export function marks() {
-  if (!onMarked() || page.signed) return [];
+  if (!onMarked()) return [];
   return page.step === 'plan' ? planMarks() : observationMarks();
 }
 
@@ -39,7 +39,7 @@ function discMarks(kind, shape, i) {
     const { mmPerColumn } = page.pixel;
     const edge = { column: center.column + radiusMm / mmPerColumn, row: center.row };
     const wider = (s, p) => (disc(s).radiusMm = Math.max(0.2, Math.round((p.column - center.column) * mmPerColumn * 20) / 20));
-    list.push(mark(`${kind}-${i}-edge`, 'edge', `${shape.name}, edge`, edge, wider));
+    list.push({ ...mark(`${kind}-${i}-edge`, 'edge', `${shape.name}, edge`, edge, wider), of: kind });
   }
   return list;
 }

@@ -14,19 +14,26 @@ function day(text) {
   return /^\d{8}$/.test(text ?? '') ? `${text.slice(0, 4)}-${text.slice(4, 6)}-${text.slice(6)}` : 'not stated';
 }
 
+let imageSide = null; // the side that the frame itself states
+
 /** Shows the patient of a frame. @returns what the archive tells of the frame, in DICOM JSON */
 export async function showPatient(sopInstanceUid) {
-  const found = await get(`dicomweb/instances?SOPInstanceUID=${encodeURIComponent(sopInstanceUid)}`);
+  const uid = encodeURIComponent(sopInstanceUid);
+  const found = await get(`dicomweb/instances?SOPInstanceUID=${uid}&includefield=00200060&includefield=00200062`);
   const attributes = found[0] ?? {};
   say('patient-name', personWords(value(attributes, '00100010')?.Alphabetic));
   say('patient-id', value(attributes, '00100020') ?? 'not stated');
   say('patient-born', day(value(attributes, '00100030')));
+  imageSide = { R: 'right', L: 'left' }[value(attributes, '00200062') ?? value(attributes, '00200060')] ?? null;
   return attributes;
 }
 
-/** Shows the patient's side: right, left, midline, or that nobody stated it. */
+/** Shows the patient's side: right, left, midline, or that nobody stated it; and where the image says otherwise. */
 export function showSide(laterality) {
-  say('patient-side', laterality ? laterality.toUpperCase() : 'not stated');
+  const differs = laterality && imageSide && laterality !== imageSide;
+  const stated = laterality ? laterality.toUpperCase() : 'not stated';
+  say('patient-side', differs ? `${stated}, but the image says ${imageSide.toUpperCase()}` : stated);
+  document.getElementById('patient-side').classList.toggle('problem', Boolean(differs));
 }
 
 function say(id, text) {

@@ -4,10 +4,18 @@ import { freshId } from './keeping.js';
 import { NoAnswer, post, Problem } from './service.js';
 import { html } from './svg.js';
 
+/** Order, case and image name different sides: no reason excuses that, somebody says what holds. */
+const SIDES = 'sideAnswered';
+
+const LIMIT_MS = 120_000; // pictures, report and page of a record are made before the answer
+
 const id = (name) => document.getElementById(name);
 
 export class Signing {
-  /** @param {{keep: () => Promise<boolean>, caseId: () => string, signed: (record: object) => void}} given */
+  /**
+   * @param {{keep: () => Promise<boolean>, caseId: () => string, answerSide: (text: string) => void,
+   *     signed: (record: object) => void}} given
+   */
   constructor(given) {
     this.given = given;
     this.draft = null;
@@ -30,6 +38,7 @@ export class Signing {
 
   async drafting() {
     id('record-standing').textContent = 'Drafting ...';
+    this.draft = null;
     if (!(await this.given.keep())) {
       id('record-standing').textContent = 'The case is not kept yet, so nothing was drafted.';
       return;
@@ -48,12 +57,19 @@ export class Signing {
       if (id(name).value.trim()) signature[field] = id(name).value.trim();
     }
     const reasons = {};
+    let sides = '';
     for (const input of document.querySelectorAll('#missing input')) {
-      if (input.value.trim()) reasons[input.dataset.item] = input.value.trim();
+      if (input.dataset.item === SIDES) sides = input.value.trim();
+      else if (input.value.trim()) reasons[input.dataset.item] = input.value.trim();
     }
     if (Object.keys(reasons).length) signature.incompleteBecause = reasons;
     id('sign').disabled = true;
     try {
+      if (sides) {
+        this.given.answerSide(sides);
+        await this.drafting(); // what is signed has to say it
+        if (!this.draft) return;
+      }
       const { body } = await this.once(`v1/records/${this.draft}/sign`, { signature });
       this.done(body);
     } finally {
@@ -86,7 +102,7 @@ export class Signing {
       this.asked = asked;
       this.key = freshId('page-');
     }
-    const answer = await post(path, body, { headers: { 'Idempotency-Key': this.key } });
+    const answer = await post(path, body, { headers: { 'Idempotency-Key': this.key }, limit: LIMIT_MS });
     this.asked = null;
     return answer;
   }
@@ -96,12 +112,15 @@ export class Signing {
     try {
       await work();
     } catch (problem) {
+      id('record-standing').textContent = this.draft ? 'Drafted, not signed.' : 'Not drafted.';
       if (problem instanceof NoAnswer) {
         this.say(`${problem.message} Try again: nothing is done twice.`);
       } else if (problem instanceof Problem) {
         this.asked = null;
-        this.say(problem.message);
-        this.missing(problem.body.missing ?? []);
+        const missing = problem.body.missing ?? [];
+        const texts = missing.map((item) => item.text).join('; ');
+        this.say(missing.length ? `Not signed. ${texts}. Say it, or give a reason.` : problem.message);
+        this.missing(missing);
       } else throw problem;
     }
   }
@@ -111,7 +130,8 @@ export class Signing {
     id('missing').replaceChildren(
       ...items.map((item, i) => {
         const input = html('input', { type: 'text', id: `missing-${i}`, 'data-item': item.item, maxlength: '1024' });
-        return html('div', {}, html('label', { for: `missing-${i}` }, `${item.text}: why it is missing`), input);
+        const asked = item.item === SIDES ? 'what holds, and who says so' : 'why it is missing';
+        return html('div', {}, html('label', { for: `missing-${i}` }, `${item.text}: ${asked}`), input);
       }),
     );
   }

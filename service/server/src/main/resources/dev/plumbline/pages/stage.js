@@ -43,6 +43,11 @@ export class Stage {
     return this.picture.clientWidth;
   }
 
+  /** How large a letter is beside the usual one: people enlarge it, and so does a very large screen. */
+  get unit() {
+    return parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
+  }
+
   get height() {
     return this.picture.clientHeight;
   }
@@ -134,7 +139,7 @@ export class Stage {
   handle(mark) {
     const handle = svg(
       'g',
-      { class: `handle ${mark.kind}`, tabindex: '0', role: 'button', 'aria-roledescription': 'mark', 'data-key': mark.key },
+      { class: `handle ${mark.kind} ${mark.of ? `of-${mark.of}` : ''}`, tabindex: '0', role: 'button', 'aria-roledescription': 'mark', 'data-key': mark.key },
       svg('circle', { class: 'hit', r: 17 }),
       svg('path', { class: 'halo', d: SYMBOLS[mark.kind] }),
       svg('path', { class: 'symbol', d: SYMBOLS[mark.kind] }),
@@ -157,10 +162,11 @@ export class Stage {
   }
 
   paintMarks() {
+    const { unit } = this;
     for (const mark of this.marks ?? []) {
       const handle = this.byKey.get(mark.key);
       const at = this.toScreen(mark.point);
-      handle.setAttribute('transform', `translate(${at.x.toFixed(2)} ${at.y.toFixed(2)})`);
+      handle.setAttribute('transform', `translate(${at.x.toFixed(2)} ${at.y.toFixed(2)}) scale(${unit})`);
       const place = `column ${mark.point.column.toFixed(1)}, row ${mark.point.row.toFixed(1)}`;
       handle.setAttribute('aria-label', `${mark.label}, ${place}. Arrow keys move it by one pixel, with shift by ten.`);
     }

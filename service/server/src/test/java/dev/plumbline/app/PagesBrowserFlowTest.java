@@ -95,9 +95,12 @@ class PagesBrowserFlowTest {
         for (String field : List.of("angleToSkinDeg", "punctureDistanceMm", "crossingDepthMm")) {
             assertCompared(sitting, field, record);
         }
+        assertThat(sitting.path("sides").asText()).isEqualTo("LEFT, but the image says RIGHT");
+        assertThat(record.at("/case/context/sideAnswered").asText()).isEqualTo("left is right, Doe^Jo");
         assertThat(sitting.path("side").asText()).contains("puncture 20.0 mm from the beam");
-        assertThat(sitting.path("tooWide")).isNotEmpty().allSatisfy(wide -> assertThat(wide.asBoolean())
-                .isFalse());
+        assertThat(sitting.path("tooWide"))
+                .isNotEmpty()
+                .allSatisfy(wide -> assertThat(wide.asBoolean()).isFalse());
     }
 
     @Test
@@ -145,9 +148,7 @@ class PagesBrowserFlowTest {
     private static void assertCompared(JsonNode sitting, String field, JsonNode record) {
         JsonNode row = sitting.at("/comparison/" + field);
         JsonNode difference = record.at("/deviations/0/" + field);
-        assertThat(row.path(2).asText())
-                .as(field)
-                .isEqualTo(text(record.at("/observations/0/" + field), "", ""));
+        assertThat(row.path(2).asText()).as(field).isEqualTo(text(record.at("/observations/0/" + field), "", ""));
         assertThat(row.path(3).asText())
                 .as(field)
                 .startsWith(text(difference, "", "+"))
