@@ -37,8 +37,20 @@ async function begin(uid, number = 1) {
   await present(explained, uid, number);
 }
 
-async function explain(uid, number) {
-  return get(`v1/frames/${encodeURIComponent(uid)}/${number}`);
+async function explain(uid, number, scale = '') {
+  return get(`v1/frames/${encodeURIComponent(uid)}/${number}${scale}`);
+}
+
+/** A frame that tells no scale has the one that a person states; the service works it out. */
+async function rescale() {
+  const { scale } = model.frame();
+  if (!page.scaleless || !scale) return;
+  const { from, to, distanceMm } = scale;
+  const asked = `?scale=${[from.column, from.row, to.column, to.row, distanceMm].join(',')}`;
+  const { sopInstanceUid, frameNumber } = model.state.frame;
+  const { calibration } = await explain(sopInstanceUid, frameNumber, asked);
+  page.pixel = { mmPerColumn: calibration.mmPerColumn, mmPerRow: calibration.mmPerRow };
+  refresh();
 }
 
 /** Shows a frame and whose it is; marks stay as they are. */
@@ -94,6 +106,7 @@ function moved(key, point, since) {
 
 function settled() {
   model.settle();
+  guarded(rescale);
   keepSoon();
 }
 
@@ -379,6 +392,7 @@ for (const [name, work] of Object.entries(FIELDS)) {
     model.settle();
     if (name === 'approach') tools();
     changed();
+    return rescale();
   });
 }
 on('choose-proposed', 'click', () => {
