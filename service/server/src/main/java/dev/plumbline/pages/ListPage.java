@@ -87,7 +87,8 @@ public final class ListPage {
     private static JsonNode latest(JsonNode records) {
         ArrayNode rows = JsonNodeFactory.instance.arrayNode();
         records.forEach(row -> {
-            if (!row.path("state").asText().equals("draft") || row.path("successor").isNull()) {
+            if (!row.path("state").asText().equals("draft")
+                    || row.path("successor").isNull()) {
                 rows.add(row);
             }
         });
