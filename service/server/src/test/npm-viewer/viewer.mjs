@@ -1,23 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // The viewer in a headless browser, used as a person uses it: mouse and keyboard. What is asked of it without the mouse
 // is only what it holds, so that a test can judge more than a picture.
-import fs from 'node:fs';
-import os from 'node:os';
-import path from 'node:path';
-import { chromium } from 'playwright-core';
+import { Browser, LIMIT_MS } from './browser.mjs';
 
-const LIMIT_MS = 60_000; // a browser on a busy machine
 const MOST_PAGES = 4; // of the series that the tests turn
-const BROWSER = [
-  '--headless=new',
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--no-default-browser-check',
-];
 
 /** Whether what is waited for came before its limit; what else goes wrong stays an error. */
 async function inTime(waiting) {
@@ -33,32 +19,16 @@ async function inTime(waiting) {
 export class Viewer {
   /** @param {string} address of the viewer, @param {string} pictures folder for screenshots */
   static async open(address, pictures) {
-    const profile = fs.mkdtempSync(path.join(os.tmpdir(), 'viewer-profile-'));
-    fs.mkdirSync(pictures, { recursive: true });
-    const browser = await chromium.launchPersistentContext(profile, {
-      executablePath: '/usr/bin/chromium',
-      headless: false,
-      ignoreDefaultArgs: ['--headless'],
-      args: BROWSER,
-      viewport: { width: 1400, height: 900 },
-    });
-    return new Viewer(browser, await browser.newPage(), { address, pictures, profile });
+    const browser = await Browser.open(address, pictures, { viewport: { width: 1400, height: 900 } });
+    return new Viewer(browser, address);
   }
 
-  constructor(browser, page, { address, pictures, profile }) {
+  constructor(browser, address) {
     this.browser = browser;
     this.address = address;
-    this.pictures = pictures;
-    this.profile = profile;
-    this.page = page;
-    this.page.setDefaultTimeout(LIMIT_MS);
-    this.elsewhere = []; // requests to other addresses
-    this.exceptions = []; // those that nobody caught
-    this.page.on('request', (request) => {
-      const url = request.url();
-      if (/^(http|ws)/.test(url) && !url.startsWith(address)) this.elsewhere.push(url);
-    });
-    this.page.on('pageerror', (problem) => this.exceptions.push(String(problem)));
+    this.page = browser.page;
+    this.elsewhere = browser.elsewhere;
+    this.exceptions = browser.exceptions;
   }
 
   /** Opens a study and waits until its first picture is drawn. */
@@ -320,11 +290,10 @@ export class Viewer {
   }
 
   async picture(name) {
-    await this.page.screenshot({ path: path.join(this.pictures, `${name}.png`) });
+    await this.browser.picture(name);
   }
 
   async close() {
     await this.browser.close();
-    fs.rmSync(this.profile, { recursive: true, force: true });
   }
 }

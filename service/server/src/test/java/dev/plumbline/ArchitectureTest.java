@@ -62,10 +62,11 @@ class ArchitectureTest {
         rooms.put("multipart", Set.of("problem"));
         rooms.put("worklist", with(core, "dicom", "dimse"));
         rooms.put("dispatch", with(core, "document", "config", "dicom", "dimse", "archive", "multipart", "worklist"));
+        rooms.put("pages", with(core, "readout"));
         String[] behindTheDoors = {
             "document", "config", "drawing", "dicom", "dimse", "archive", "multipart", "worklist", "dispatch"
         };
-        rooms.put("http", with(core, behindTheDoors));
+        rooms.put("http", with(with(core, behindTheDoors), "pages"));
         rooms.put("cli", with(core, behindTheDoors));
         rooms.put("app", Set.copyOf(rooms.keySet()));
         return rooms;

@@ -283,6 +283,19 @@ public sealed interface Problem {
     /** A body in a media type or content coding that the route does not take. */
     record MediaTypeNotTaken(String pointer, String detail, String remedy) implements Problem {}
 
+    /** A browser sends this for a page of another site, which this service does not let do anything. */
+    record CrossSite(String pointer) implements Problem {
+        @Override
+        public String detail() {
+            return "A browser sends this for a page that is not this service's own.";
+        }
+
+        @Override
+        public String remedy() {
+            return "Use the service's own pages, or a program that is no browser; behind a proxy pass the Host header on.";
+        }
+    }
+
     /** Something outside this request has to come back first: another system, or the store of this one. */
     record Unavailable(String pointer, String detail, String remedy) implements Problem {}
 

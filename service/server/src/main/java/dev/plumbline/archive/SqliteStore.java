@@ -113,6 +113,22 @@ public final class SqliteStore implements Store {
     }
 
     @Override
+    public List<OpenCase> openCases() {
+        return database.query(
+                "SELECT c.case_id, c.created, (SELECT received FROM case_items i WHERE i.case_id = c.case_id"
+                        + " ORDER BY i.id DESC LIMIT 1) FROM cases c"
+                        + " WHERE json_extract(c.document, '$.signature') IS NULL AND NOT EXISTS"
+                        + " (SELECT 1 FROM revisions r WHERE r.case_id = c.case_id AND r.state <> 'DRAFT')",
+                List.of(),
+                row -> {
+                    Instant opened = Instant.parse(row.getString(2));
+                    Optional<Instant> last =
+                            Optional.ofNullable(row.getString(3)).map(Instant::parse);
+                    return new OpenCase(row.getString(1), opened, last.orElse(opened));
+                });
+    }
+
+    @Override
     public List<StoredRevision> revisions(String caseId) {
         return database.query(REVISION + "WHERE case_id = ? ORDER BY revision", List.of(caseId), this::revision);
     }

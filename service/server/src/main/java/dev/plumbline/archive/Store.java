@@ -41,6 +41,9 @@ public interface Store extends AutoCloseable {
     /** The cases that were opened on an image of a study, in the order they were opened. */
     List<String> casesOfStudy(String studyInstanceUid);
 
+    /** The cases that nobody has signed, in no order. */
+    List<OpenCase> openCases();
+
     /** Of one case, oldest first. */
     List<StoredRevision> revisions(String caseId);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.readout.PersonName;
 import dev.plumbline.readout.Readout;
 import java.util.ArrayList;
 import java.util.List;
@@ -169,7 +170,7 @@ final class AgentReadout {
                         .orElse(""));
         said.addAll(words.under(item, SessionDoseItems.SOURCE));
         words.under(item, SessionDoseItems.EDITION).forEach(edition -> said.add("edition " + edition));
-        item.textOf(SessionDoseItems.APPROVED_BY).ifPresent(by -> said.add("approved by " + ReadoutWords.person(by)));
+        item.textOf(SessionDoseItems.APPROVED_BY).ifPresent(by -> said.add("approved by " + PersonName.words(by)));
         return said;
     }
 }

@@ -3,14 +3,13 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.dicom.ItemValue.Measured;
 import dev.plumbline.dicom.ItemValue.Moment;
+import dev.plumbline.readout.PersonName;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 
 /**
  * Names, numbers and times of one record as people read them. Times are at the record's offset from UTC, which its head says
@@ -67,25 +66,6 @@ final class ReadoutWords {
         return offset.length() == 5 ? "UTC" + offset.substring(0, 3) + ":" + offset.substring(3) : "UTC" + offset;
     }
 
-    /**
-     * A person name without its separators, family name first; further ways of writing it in brackets. Source: DICOM PS3.5
-     * 6.2.1.
-     */
-    static String person(String name) {
-        List<String> groups = Arrays.stream(name.split("="))
-                .map(group -> Arrays.stream(group.split("\\^"))
-                        .map(String::strip)
-                        .filter(part -> !part.isEmpty())
-                        .collect(Collectors.joining(", ")))
-                .filter(group -> !group.isEmpty())
-                .toList();
-        if (groups.isEmpty()) {
-            return "not stated";
-        }
-        String others = String.join(" / ", groups.subList(1, groups.size()));
-        return others.isEmpty() ? groups.get(0) : groups.get(0) + " (" + others + ")";
-    }
-
     /** A number that was stated, as it was stated. */
     static String stated(Measured measured) {
         return withUnit(measured.decimal(), measured);
@@ -124,7 +104,7 @@ final class ReadoutWords {
             return text.text();
         }
         if (value instanceof ItemValue.Person person) {
-            return person(person.name());
+            return PersonName.words(person.name());
         }
         if (value instanceof Moment moment) {
             return clock(moment.text());

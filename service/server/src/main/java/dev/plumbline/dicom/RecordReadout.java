@@ -4,6 +4,7 @@ package dev.plumbline.dicom;
 import dev.plumbline.dicom.ItemValue.Coded;
 import dev.plumbline.dicom.ItemValue.Measured;
 import dev.plumbline.dicom.ItemValue.Numeric;
+import dev.plumbline.readout.PersonName;
 import dev.plumbline.readout.Readout;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,7 +59,7 @@ public final class RecordReadout {
         head.add(new Readout.Line(
                 "Patient",
                 joined(List.of(
-                        report.string(Tag.PATIENT_NAME).map(ReadoutWords::person), report.string(Tag.PATIENT_ID)))));
+                        report.string(Tag.PATIENT_NAME).map(PersonName::words), report.string(Tag.PATIENT_ID)))));
         head.add(new Readout.Line(
                 "Study",
                 joined(List.of(
@@ -74,7 +75,7 @@ public final class RecordReadout {
             head.add(new Readout.Line(
                     "Signed by",
                     joined(List.of(
-                            verifier.string(Tag.VERIFYING_OBSERVER_NAME).map(ReadoutWords::person),
+                            verifier.string(Tag.VERIFYING_OBSERVER_NAME).map(PersonName::words),
                             verifier.string(Tag.VERIFYING_ORGANIZATION)))));
         }
         Evaluations.amendment(root).ifPresent(text -> head.add(new Readout.Line("Amended", text)));

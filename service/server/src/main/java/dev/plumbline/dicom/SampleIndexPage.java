@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.readout.HtmlText;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Cautions;
 import dev.plumbline.samples.Sample;
@@ -37,7 +38,7 @@ final class SampleIndexPage {
     String html() {
         StringBuilder body = new StringBuilder();
         for (Sample.Chapter chapter : Sample.Chapter.values()) {
-            body.append("<h2>").append(escaped(chapter.title())).append("</h2>\n<div class=\"cards\">\n");
+            body.append("<h2>").append(HtmlText.escaped(chapter.title())).append("</h2>\n<div class=\"cards\">\n");
             set.all().stream().filter(sample -> sample.chapter() == chapter).forEach(sample -> card(sample, body));
             body.append("</div>\n");
         }
@@ -48,7 +49,7 @@ final class SampleIndexPage {
                 .replace("{{seed}}", Long.toString(set.seed()))
                 .replace("{{count}}", Integer.toString(set.all().size()))
                 .replace("{{body}}", body)
-                .replace("{{cautions}}", escaped(Cautions.text()));
+                .replace("{{cautions}}", HtmlText.escaped(Cautions.text()));
     }
 
     private void card(Sample sample, StringBuilder body) {
@@ -64,10 +65,10 @@ final class SampleIndexPage {
                 </article>
                 """,
                 name,
-                escaped(sample.shows()),
+                HtmlText.escaped(sample.shows()),
                 sample.scene().layout().columns(),
                 sample.scene().layout().rows(),
-                escaped(facts(sample))));
+                HtmlText.escaped(facts(sample))));
     }
 
     private static String facts(Sample sample) {
@@ -129,13 +130,6 @@ final class SampleIndexPage {
     private static String observations(int count) {
         List<String> words = Arrays.asList("no observation", "one observation", "two observations");
         return words.get(Math.min(count, 2));
-    }
-
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;");
     }
 
     private static String resource(String name) {

@@ -18,6 +18,7 @@ public enum CasePart {
     INTENT("intent", false),
     PROBE("probe", false),
     NEEDLE("needle", false),
+    CONSTRAINTS("constraints", false),
     CONTEXT("context", false);
 
     private final String field;

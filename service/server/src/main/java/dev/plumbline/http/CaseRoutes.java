@@ -4,6 +4,8 @@ package dev.plumbline.http;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.archive.CaseList;
+import dev.plumbline.archive.CaseQuery;
 import dev.plumbline.archive.Cases;
 import dev.plumbline.document.CasePart;
 import dev.plumbline.document.LogJson;
@@ -20,12 +22,17 @@ final class CaseRoutes {
     private static final int OK = 200;
 
     private final Cases cases;
+    private final CaseList list;
 
-    CaseRoutes(Cases cases) {
+    CaseRoutes(Cases cases, CaseList list) {
         this.cases = cases;
+        this.list = list;
     }
 
     void register(RoutesConfig routes) {
+        routes.get(
+                "/v1/cases",
+                ctx -> json(ctx, list.json(CaseQuery.of(Parameters.of(ctx))).toString()));
         routes.get("/v1/cases/{caseId}", this::document);
         routes.get("/v1/cases/{caseId}/log", this::log);
         routes.get("/v1/sessions/{session}", this::session);

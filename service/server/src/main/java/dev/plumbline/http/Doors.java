@@ -2,6 +2,7 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.archive.CaseList;
 import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.HeldFrames;
@@ -78,12 +79,13 @@ public final class Doors implements AutoCloseable {
                     new FrameRoutes(rooms.archive()).register(config.routes);
                     new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
                     new SiteListRoutes(rooms.catalogues(), rooms.cases().site()).register(config.routes);
-                    new CaseRoutes(rooms.cases()).register(config.routes);
+                    new CaseRoutes(rooms.cases(), new CaseList(rooms.archive(), rooms.cases())).register(config.routes);
                     new MarkRoutes(rooms.archive(), rooms.marks()).register(config.routes);
                     new RecordRoutes(rooms.records(), rooms.answers()).register(config.routes);
                     new DispatchRoutes(rooms.traffic()).register(config.routes);
                     new WorklistRoutes(rooms.traffic().worklist()).register(config.routes);
                     new DicomWebRoutes(rooms.archive()).register(config);
+                    new PageRoutes(rooms).register(config.routes);
                 })
                 .start());
     }

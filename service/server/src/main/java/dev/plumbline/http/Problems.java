@@ -53,6 +53,7 @@ final class Problems {
                     415,
                     "media-type-not-taken",
                     "The body is in a type that is not taken"),
+            row(Problem.CrossSite.class, 403, "cross-site", "The request comes from another site's page"),
             row(Problem.Unavailable.class, 503, "unavailable", "This cannot be done just now"),
             row(Problem.NoRoom.class, 507, "no-room", "There is no room to keep this"));
 

@@ -16,8 +16,6 @@ import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
 
 /** Cases opened, and records: kept, listed, handed out in the form that was asked for. */
@@ -110,10 +108,8 @@ final class RecordRoutes {
     private void list(Context ctx) {
         String type = Accepted.of(ctx).single(JSON, CSV).orElseThrow(() -> Accepted.notAcceptable(JSON, CSV));
         boolean table = type.equals(CSV);
-        Map<String, String> parameters = new HashMap<>();
-        ctx.queryParamMap().forEach((name, values) -> parameters.put(name, values.get(0)));
         RecordQuery query = RecordQuery.of(
-                parameters,
+                Parameters.of(ctx),
                 table ? RecordQuery.WHOLE : RecordQuery.USUAL,
                 table ? RecordQuery.WHOLE : RecordQuery.MOST);
         RecordList list = records.list(query);

@@ -22,6 +22,7 @@ final class ServerSettings {
         config.jetty.modifyHttpConfiguration(ServerSettings::apply);
         config.jetty.modifyServer(server -> server.setErrorHandler(new ServerErrors()));
         config.routes.before(ServerSettings::headers);
+        config.routes.before(SameSite::require);
     }
 
     private static void apply(HttpConfiguration http) {

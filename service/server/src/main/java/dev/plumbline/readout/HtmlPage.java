@@ -42,7 +42,7 @@ public final class HtmlPage {
     }
 
     private String page(Readout readout, List<String> drawings) {
-        String title = escaped(readout.title() + ", " + readout.standing());
+        String title = HtmlText.escaped(readout.title() + ", " + readout.standing());
         out.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
                 .append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ")
                 .append("style-src 'unsafe-inline'; img-src data:\">\n")
@@ -51,23 +51,23 @@ public final class HtmlPage {
                 .append("</title>\n<style>\n")
                 .append(STYLE)
                 .append("</style>\n</head>\n<body>\n<h1>")
-                .append(escaped(readout.title()))
+                .append(HtmlText.escaped(readout.title()))
                 .append("</h1>\n<p class=\"standing\">")
-                .append(escaped(readout.standing()))
+                .append(HtmlText.escaped(readout.standing()))
                 .append("</p>\n");
         table(readout.head());
         drawings.forEach(drawing -> out.append("<figure>\n").append(drawing).append("</figure>\n"));
         for (Readout.Section section : readout.sections()) {
-            out.append("<h2>").append(escaped(section.heading())).append("</h2>\n");
+            out.append("<h2>").append(HtmlText.escaped(section.heading())).append("</h2>\n");
             table(section.lines());
         }
         if (!readout.cautions().isEmpty()) {
             out.append("<p class=\"cautions\">")
-                    .append(escaped(readout.cautions()))
+                    .append(HtmlText.escaped(readout.cautions()))
                     .append("</p>\n");
         }
         return out.append("<p class=\"uid\">Structured report ")
-                .append(escaped(readout.uid()))
+                .append(HtmlText.escaped(readout.uid()))
                 .append("</p>\n</body>\n</html>\n")
                 .toString();
     }
@@ -79,32 +79,11 @@ public final class HtmlPage {
         out.append("<table>\n");
         for (Readout.Line line : lines) {
             out.append("<tr><th scope=\"row\">")
-                    .append(escaped(line.name()))
+                    .append(HtmlText.escaped(line.name()))
                     .append("</th><td>")
-                    .append(escaped(line.value()))
+                    .append(HtmlText.escaped(line.value()))
                     .append("</td></tr>\n");
         }
         out.append("</table>\n");
-    }
-
-    /** Text as text, whatever was typed; control characters that HTML does not allow become spaces. */
-    static String escaped(String text) {
-        StringBuilder safe = new StringBuilder(text.length() + 16);
-        text.codePoints().forEach(c -> {
-            switch (c) {
-                case '&' -> safe.append("&amp;");
-                case '<' -> safe.append("&lt;");
-                case '>' -> safe.append("&gt;");
-                case '"' -> safe.append("&quot;");
-                case '\'' -> safe.append("&#39;");
-                default -> safe.appendCodePoint(isForbidden(c) ? ' ' : c);
-            }
-        });
-        return safe.toString();
-    }
-
-    private static boolean isForbidden(int c) {
-        boolean control = Character.isISOControl(c) && c != '\n' && c != '\t';
-        return control || (c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE);
     }
 }

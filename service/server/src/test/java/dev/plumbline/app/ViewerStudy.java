@@ -8,16 +8,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.plumbline.config.BedsideFiles;
-import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.Network;
-import dev.plumbline.config.ServiceConfig;
-import dev.plumbline.config.TransducerFile;
 import dev.plumbline.dicom.SampleCases;
 import dev.plumbline.dicom.SampleObjects;
 import dev.plumbline.document.CaseJson;
-import dev.plumbline.http.Doors;
-import dev.plumbline.record.Companions;
 import dev.plumbline.samples.SampleSet;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -48,27 +42,18 @@ final class ViewerStudy implements AutoCloseable {
 
     private static final ObjectMapper JSON = new ObjectMapper();
 
-    private final Service service;
+    private final SampleService running;
     private final HttpClient http = HttpClient.newHttpClient();
     final DemoClient client;
 
-    private ViewerStudy(Service service) {
-        this.service = service;
-        client = new DemoClient(URI.create("http://127.0.0.1:" + service.port() + "/"));
+    private ViewerStudy(SampleService running) {
+        this.running = running;
+        client = running.client();
     }
 
     /** A service that holds nothing yet. */
     static ViewerStudy empty(Path data, Network network) throws IOException {
-        return new ViewerStudy(Service.start(new Service.Settings(
-                data,
-                Doors.Address.loopback(0),
-                "Sample Hospital",
-                ServiceConfig.USUAL.country(),
-                new Service.Uses(
-                        BedsideFiles.shipped(),
-                        new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                        Companions.ALL),
-                network)));
+        return new ViewerStudy(SampleService.start(data, network));
     }
 
     /** A service that holds both frames. */
@@ -123,7 +108,7 @@ final class ViewerStudy implements AutoCloseable {
     }
 
     Service service() {
-        return service;
+        return running.service();
     }
 
     /** The only study that is held. */
@@ -278,6 +263,6 @@ final class ViewerStudy implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        service.close();
+        running.close();
     }
 }

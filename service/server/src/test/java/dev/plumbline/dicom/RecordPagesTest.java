@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.plumbline.agents.DoseShares;
 import dev.plumbline.readout.PdfPage;
+import dev.plumbline.readout.PersonName;
 import dev.plumbline.readout.Readout;
 import dev.plumbline.record.Cautions;
 import java.io.IOException;
@@ -106,11 +107,11 @@ class RecordPagesTest {
 
     @Test
     void namesStandWithoutTheirSeparators() {
-        assertThat(ReadoutWords.person("Doe^Jo^Max^Dr")).isEqualTo("Doe, Jo, Max, Dr");
-        assertThat(ReadoutWords.person("^Jo")).isEqualTo("Jo");
-        assertThat(ReadoutWords.person("Yamada^Tarou=\u5c71\u7530^\u592a\u90ce"))
+        assertThat(PersonName.words("Doe^Jo^Max^Dr")).isEqualTo("Doe, Jo, Max, Dr");
+        assertThat(PersonName.words("^Jo")).isEqualTo("Jo");
+        assertThat(PersonName.words("Yamada^Tarou=\u5c71\u7530^\u592a\u90ce"))
                 .isEqualTo("Yamada, Tarou (\u5c71\u7530, \u592a\u90ce)");
-        assertThat(ReadoutWords.person("^")).isEqualTo("not stated");
+        assertThat(PersonName.words("^")).isEqualTo("not stated");
     }
 
     @Test

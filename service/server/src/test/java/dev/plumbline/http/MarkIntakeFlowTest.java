@@ -425,7 +425,10 @@ class MarkIntakeFlowTest {
         OpenDoor.Answer answer = door.postDicom("/v1/marks", written(planned, "\"depth\":80,", TARGET));
         assertThat(answer.status()).as(answer.text()).isEqualTo(422);
         assertThat(answer.json().path("detail").asText()).contains("levels");
-        assertThat(door.get("/v1/studies/" + study() + "/marks").json().path("caseId").isNull())
+        assertThat(door.get("/v1/studies/" + study() + "/marks")
+                        .json()
+                        .path("caseId")
+                        .isNull())
                 .isTrue();
     }
 
