@@ -115,7 +115,10 @@ public final class CaseDocuments {
 
     private FrameRef frame() {
         return random.nextBoolean()
-                ? new FrameRef.Held("2.25." + random.nextInt(Integer.MAX_VALUE) /* two mentions of one frame share a scale */, 1 + random.nextInt(9), maybe(this::scale))
+                ? new FrameRef.Held(
+                        "2.25." + random.nextInt(Integer.MAX_VALUE) /* two mentions of one frame share a scale */,
+                        1 + random.nextInt(9),
+                        maybe(this::scale))
                 : new FrameRef.Stated(640, 480, number(0.01, 0.2), number(0.01, 0.2));
     }
 
