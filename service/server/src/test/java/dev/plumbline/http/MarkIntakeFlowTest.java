@@ -415,7 +415,7 @@ class MarkIntakeFlowTest {
     void referencesThatGoRoundInACircleAreRefused() throws Exception {
         String mark = "{\"type\":\"POINT\",\"points\":[10,10],\"byReference\":true,\"refersTo\":[1,1,%d,4,1]}";
         JsonNode account = sent(written(planned, "", mark.formatted(2), mark.formatted(1), TARGET));
-        assertThat(account.path("refused").path(0).path("why").asText()).contains("in a circle");
+        assertThat(account.path("refused").path(0).path("why").asText()).contains("refers to");
         assertThat(account.path("placed")).isEmpty();
         assertThat(account.path("caseId").isNull()).isTrue();
     }
