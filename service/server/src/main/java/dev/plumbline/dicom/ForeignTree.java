@@ -116,12 +116,13 @@ final class ForeignTree {
         Set<String> visited = new HashSet<>();
         Node at = node;
         while (at.refersTo().isPresent()) {
-            if (!visited.add(at.place())) {
+            visited.add(at.place());
+            Node next = byPlace.get(at.refersTo().get());
+            if (next != null && visited.contains(next.place())) {
                 throw Fault.unsupported(
                         "Item " + node.place() + " refers to itself in a circle",
                         "Send the report again from its source.");
             }
-            Node next = byPlace.get(at.refersTo().get());
             if (next == null || isAncestor(next, node)) {
                 throw Fault.unsupported(
                         "Item " + node.place() + " refers to "
