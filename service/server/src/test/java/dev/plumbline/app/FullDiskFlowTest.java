@@ -108,15 +108,17 @@ class FullDiskFlowTest {
                 AtTheDoors.say("started " + doors.service.port());
             } catch (StoreDamaged e) {
                 boolean same = Arrays.equals(store, Files.readAllBytes(disk.resolve("data/store.sqlite")));
-                AtTheDoors.say("full: " + (e.getMessage().contains("disk is full") ? "the disk is full" : e.getMessage())
-                        + ", " + (same ? "nothing is changed" : "changed"));
+                AtTheDoors.say(
+                        "full: " + (e.getMessage().contains("disk is full") ? "the disk is full" : e.getMessage())
+                                + ", " + (same ? "nothing is changed" : "changed"));
             }
             Files.delete(ballast);
             new AtTheDoors(disk, new LowWater(0, 0)).close();
             try (DataFolder data = DataFolder.open(disk.resolve("data"));
                     SqliteStore held = SqliteStore.open(data.database())) {
                 Inspection inspection = new Inspection(data, held);
-                boolean whole = inspection.missing().isEmpty() && inspection.altered().isEmpty();
+                boolean whole =
+                        inspection.missing().isEmpty() && inspection.altered().isEmpty();
                 AtTheDoors.say("room: " + held.objects().size() + " objects are " + (whole ? "whole" : "damaged"));
             }
         }

@@ -106,8 +106,8 @@ class TwoCouriersTest {
     }
 
     private static void carry(FiledRecords records, Carrier carrier) {
-        Courier courier = new Courier(
-                new Destination(FiledRecords.TO, true, () -> carrier), records.archive, records.times());
+        Courier courier =
+                new Courier(new Destination(FiledRecords.TO, true, () -> carrier), records.archive, records.times());
         for (int i = 0; i < 200 && proved(records) < RECORDS; i++) {
             records.nanoTime.addAndGet(Duration.ofHours(1).toNanos());
             courier.round();
