@@ -218,7 +218,7 @@ final class Courier {
         for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
             if (parts.get(i).state() == State.SENT) {
                 parts.set(i, withTransaction(parts.get(i)));
-                keepUnlessProved(dispatch, parts, next);
+                keep(dispatch, parts, next, 0);
                 Proof proof = look(parts.get(i), before);
                 parts.set(i, proved(parts.get(i), proof));
                 State state = parts.get(i).state();
@@ -235,20 +235,20 @@ final class Courier {
         if (next.isEmpty()) {
             resting.remove(dispatch.id());
         }
-        return keepUnlessProved(dispatch, parts, next);
+        return keep(dispatch, parts, next, 0);
     }
 
-    /** A report may have come in while other parts were asked about: what it proved stays proved. */
-    private Dispatch keepUnlessProved(Dispatch before, List<Part> parts, Optional<Instant> next) {
+    /** A report may have come in, or an operator done something, meanwhile: what is proved stays proved. */
+    private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
         dispatches.change(before.id(), stored -> {
             for (int i = 0; i < parts.size(); i++) {
                 if (stored.parts().get(i).state() == State.PROVED) {
                     parts.set(i, stored.parts().get(i));
                 }
             }
-            return after(before, parts, next, 0);
+            return after(before, parts, next, attempts);
         });
-        return told(after(before, parts, next, 0));
+        return told(after(before, parts, next, attempts));
     }
 
     private Part withTransaction(Part part) {
@@ -287,12 +287,6 @@ final class Courier {
         // where no proof is to be had, what the archive said when it was sent stays the last word
         boolean keepsAnswer = proof.finding() == Proof.Finding.NOT_OFFERED;
         return part.now(next, keepsAnswer ? part.answer() : proof.answer(), clock.instant());
-    }
-
-    private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
-        Dispatch now = after(before, parts, next, attempts);
-        dispatches.update(now);
-        return told(now);
     }
 
     private static Dispatch after(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
