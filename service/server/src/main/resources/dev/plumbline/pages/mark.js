@@ -79,6 +79,7 @@ function moved(key, point, since) {
 
 function settled() {
   model.settle();
+  refresh();
   guarded(rescale);
   keepSoon();
 }
@@ -114,7 +115,8 @@ function removed(key) {
 // ---- what follows
 
 function changed() {
-  refresh();
+  if (page.busy) shown();
+  else refresh();
   ask();
   if (!page.busy) keepSoon();
 }
@@ -155,13 +157,18 @@ function drawn(since) {
 
 /** Everything that shows what stands, without a question to the service. */
 function refresh() {
-  stage.setMarks(marks());
-  draw();
+  shown();
   list();
   fields(keeping.open);
   id('undo').disabled = model.steps.length === 0 || page.signed;
   id('cine-marks').hidden = onMarked() || !page.shown;
   showSide(model.state.context.laterality);
+}
+
+/** The marks and what is drawn: all that follows a hand. */
+function shown() {
+  stage.setMarks(marks());
+  draw();
 }
 
 function draw() {
@@ -181,8 +188,7 @@ function draw() {
 }
 
 function show() {
-  stage.setMarks(marks());
-  draw();
+  shown();
   showAnswer();
   if (page.answer?.plan?.entryAt && !page.fitted) whole();
 }
