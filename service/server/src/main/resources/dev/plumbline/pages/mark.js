@@ -225,35 +225,40 @@ async function keepNow() {
     say('keep-problem', 'Mark the target first.');
     return false;
   }
-  return keeping.keep(() => current());
+  return keeping.keep(current);
 }
 
 function kept(standing) {
   id('kept').textContent = standing.kept ? `Kept at ${clock()}.` : standing.text;
   say('keep-problem', standing.problem ?? '');
+  if (standing.problem) page.appending = false;
   id('reload').hidden = !standing.conflict;
   id('draft').disabled = !keeping.open || page.signed;
   id('approach').disabled = keeping.open;
+  compared();
   if (keeping.open && !location.search.includes('case=')) {
     history.replaceState(null, '', `mark?case=${encodeURIComponent(keeping.caseId)}`);
   }
 }
 
 async function keepObservation() {
-  id('keep-observation').disabled = true;
+  page.appending = true;
+  compared();
   const taken = new Set(model.kept.map((each) => each.id));
   let count = 1;
   while (taken.has(`obs-${count}`)) count++;
   const observation = model.observation(`obs-${count}`);
   if (!(await keepNow())) {
-    id('keep-observation').disabled = false;
-    return;
+    page.appending = false;
+    return compared();
   }
-  await keeping.append('observations', observation);
-  model.kept.push(observation);
-  page.keptOne = true;
-  signing.changed();
-  tellKept();
+  await keeping.append('observations', observation, current, () => {
+    model.kept.push(observation);
+    page.appending = false;
+    page.keptOne = true;
+    signing.changed();
+    tellKept();
+  });
   compared();
 }
 
