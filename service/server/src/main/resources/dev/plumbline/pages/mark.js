@@ -232,6 +232,7 @@ function kept(standing) {
   id('kept').textContent = standing.kept ? `Kept at ${clock()}.` : standing.text;
   say('keep-problem', standing.problem ?? '');
   if (standing.problem) page.appending = false;
+  if (standing.problem || standing.kept) id('connection').textContent = standing.problem ? `Not kept. ${standing.problem}` : '';
   id('reload').hidden = !standing.conflict;
   id('draft').disabled = !keeping.open || page.signed;
   id('approach').disabled = keeping.open;
