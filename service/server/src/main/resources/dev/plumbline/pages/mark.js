@@ -79,6 +79,7 @@ function moved(key, point, since) {
 
 function settled() {
   model.settle();
+  refresh();
   guarded(rescale);
   keepSoon();
 }
@@ -114,7 +115,8 @@ function removed(key) {
 // ---- what follows
 
 function changed() {
-  refresh();
+  if (page.busy) shown();
+  else refresh();
   ask();
   if (!page.busy) keepSoon();
 }
@@ -155,13 +157,18 @@ function drawn(since) {
 
 /** Everything that shows what stands, without a question to the service. */
 function refresh() {
-  stage.setMarks(marks());
-  draw();
+  shown();
   list();
   fields(keeping.open);
   id('undo').disabled = model.steps.length === 0 || page.signed;
   id('cine-marks').hidden = onMarked() || !page.shown;
   showSide(model.state.context.laterality);
+}
+
+/** The marks and what is drawn: all that follows a hand. */
+function shown() {
+  stage.setMarks(marks());
+  draw();
 }
 
 function draw() {
@@ -181,8 +188,7 @@ function draw() {
 }
 
 function show() {
-  stage.setMarks(marks());
-  draw();
+  shown();
   showAnswer();
   if (page.answer?.plan?.entryAt && !page.fitted) whole();
 }
@@ -219,35 +225,41 @@ async function keepNow() {
     say('keep-problem', 'Mark the target first.');
     return false;
   }
-  return keeping.keep(() => current());
+  return keeping.keep(current);
 }
 
 function kept(standing) {
   id('kept').textContent = standing.kept ? `Kept at ${clock()}.` : standing.text;
   say('keep-problem', standing.problem ?? '');
+  if (standing.problem) page.appending = false;
+  if (standing.problem || standing.kept) id('connection').textContent = standing.problem ? `Not kept. ${standing.problem}` : '';
   id('reload').hidden = !standing.conflict;
   id('draft').disabled = !keeping.open || page.signed;
   id('approach').disabled = keeping.open;
+  compared();
   if (keeping.open && !location.search.includes('case=')) {
     history.replaceState(null, '', `mark?case=${encodeURIComponent(keeping.caseId)}`);
   }
 }
 
 async function keepObservation() {
-  id('keep-observation').disabled = true;
+  page.appending = true;
+  compared();
   const taken = new Set(model.kept.map((each) => each.id));
   let count = 1;
   while (taken.has(`obs-${count}`)) count++;
   const observation = model.observation(`obs-${count}`);
   if (!(await keepNow())) {
-    id('keep-observation').disabled = false;
-    return;
+    page.appending = false;
+    return compared();
   }
-  await keeping.append('observations', observation);
-  model.kept.push(observation);
-  page.keptOne = true;
-  signing.changed();
-  tellKept();
+  await keeping.append('observations', observation, current, () => {
+    model.kept.push(observation);
+    page.appending = false;
+    page.keptOne = true;
+    signing.changed();
+    tellKept();
+  });
   compared();
 }
 
