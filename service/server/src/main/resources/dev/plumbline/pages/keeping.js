@@ -125,6 +125,9 @@ export class Keeping {
   async changed(current) {
     const parts = structuredClone(current().parts());
     let any = false;
+    if (!same(parts.approach, this.sent?.approach) && this.sent?.intent) {
+      await this.set('intent', null); // a path of the one approach is none of the other
+    }
     for (const [name, part] of Object.entries(parts)) {
       if (!same(part, this.sent?.[name])) {
         await this.set(name, part);

@@ -122,11 +122,13 @@ function changed() {
 }
 
 function ask() {
-  if (!model.state.marks.target) {
+  if (!model.state.marks.target || !model.state.approach) {
     page.answer = null;
+    page.refusal = null;
     live.forget();
-    id('plan-standing').textContent = 'Mark the target.';
-    return show();
+    show();
+    id('plan-standing').textContent = model.state.approach ? 'Mark the target.' : 'Choose the approach.';
+    return;
   }
   const observation = page.step === 'observation' ? model.observation() : null;
   const body = model.document();
@@ -159,7 +161,7 @@ function drawn(since) {
 function refresh() {
   shown();
   list();
-  fields(keeping.open);
+  fields();
   id('undo').disabled = model.steps.length === 0 || page.signed;
   id('cine-marks').hidden = onMarked() || !page.shown;
   showSide(model.state.context.laterality);
@@ -235,7 +237,6 @@ function kept(standing) {
   if (standing.problem || standing.kept) id('connection').textContent = standing.problem ? `Not kept. ${standing.problem}` : '';
   id('reload').hidden = !standing.conflict;
   id('draft').disabled = !keeping.open || page.signed;
-  id('approach').disabled = keeping.open;
   compared();
   if (keeping.open && !location.search.includes('case=')) {
     history.replaceState(null, '', `mark?case=${encodeURIComponent(keeping.caseId)}`);
