@@ -9,21 +9,10 @@ import dev.plumbline.procedure.Spread;
 import dev.plumbline.sight.StopSign;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Function;
 
 /** What the assistant enters while the block is done: one touch where one is enough. */
 record EntriesPart(BlockList blocks) {
-    private static final Map<StopSign, String> SIGNS = Map.of(
-            StopSign.TOXICITY, "Sign of toxicity",
-            StopSign.BLOOD, "Blood",
-            StopSign.NERVE_SWELLS, "Nerve swells",
-            StopSign.PAIN, "Pain, paraesthesia or withdrawal",
-            StopSign.FIRM_RESISTANCE, "Firm resistance",
-            StopSign.NO_SPREAD, "No spread seen",
-            StopSign.PATIENT_MOVES, "Patient moves",
-            StopSign.PAST_LEAD_IN, "Past the lead-in, nothing seen",
-            StopSign.TIP_LOST, "Tip lost");
 
     void write(Html html) {
         needle(html);
@@ -58,7 +47,7 @@ record EntriesPart(BlockList blocks) {
         html.element("h2", "Stop: what is there?", "id", "stop-title");
         html.open("div", "class", "touch", "id", "signs");
         for (StopSign sign : StopSign.values()) {
-            html.element("button", SIGNS.get(sign), "type", "button", "class", "big", "data-sign", sign.word());
+            html.element("button", words(sign), "type", "button", "class", "big", "data-sign", sign.word());
         }
         html.end().end();
     }
@@ -119,5 +108,19 @@ record EntriesPart(BlockList blocks) {
             html.element("span", Wording.spelledOut(each)).end();
         });
         html.end().end();
+    }
+
+    private static String words(StopSign each) {
+        return switch (each) {
+            case TOXICITY -> "Sign of toxicity";
+            case BLOOD -> "Blood";
+            case NERVE_SWELLS -> "Nerve swells";
+            case PAIN -> "Pain, paraesthesia or withdrawal";
+            case FIRM_RESISTANCE -> "Firm resistance";
+            case NO_SPREAD -> "No spread seen";
+            case PATIENT_MOVES -> "Patient moves";
+            case PAST_LEAD_IN -> "Past the lead-in, nothing seen";
+            case TIP_LOST -> "Tip lost";
+        };
     }
 }

@@ -3,22 +3,9 @@ package dev.plumbline.pages;
 
 import dev.plumbline.plan.Approach;
 import dev.plumbline.sight.Seen;
-import java.util.Map;
 
 /** What is seen of the needle, and the next step that follows from it. */
 record SightPart() {
-    private static final Map<Seen, String> WORDS = Map.ofEntries(
-            Map.entry(Seen.NOTHING, "Nothing"),
-            Map.entry(Seen.NEAR_PART, "Near part, far part not"),
-            Map.entry(Seen.MIDDLE_PART, "Middle only"),
-            Map.entry(Seen.FAR_PART, "Far part, near part not"),
-            Map.entry(Seen.SHAFT_FAINT, "Shaft, but faint"),
-            Map.entry(Seen.SHAFT_NO_TIP, "Shaft, tip not"),
-            Map.entry(Seen.SHAFT_AND_TIP, "Shaft and tip"),
-            Map.entry(Seen.NO_DOT, "No dot"),
-            Map.entry(Seen.DOT_TIP_OR_SHAFT, "A dot: tip or shaft"),
-            Map.entry(Seen.TIP_CONFIRMED, "Tip confirmed"),
-            Map.entry(Seen.NOT_SURE, "Not sure"));
 
     /** Shown beside every suggestion. */
     private static final String CAUTION =
@@ -31,7 +18,7 @@ record SightPart() {
         for (Seen seen : Seen.values()) {
             html.element(
                     "button",
-                    WORDS.get(seen),
+                    words(seen),
                     "type",
                     "button",
                     "class",
@@ -71,5 +58,21 @@ record SightPart() {
         html.end();
         html.element("p", "", "id", "passes-left", "class", "hint");
         html.end().end();
+    }
+
+    private static String words(Seen each) {
+        return switch (each) {
+            case NOTHING -> "Nothing";
+            case NEAR_PART -> "Near part, far part not";
+            case MIDDLE_PART -> "Middle only";
+            case FAR_PART -> "Far part, near part not";
+            case SHAFT_FAINT -> "Shaft, but faint";
+            case SHAFT_NO_TIP -> "Shaft, tip not";
+            case SHAFT_AND_TIP -> "Shaft and tip";
+            case NO_DOT -> "No dot";
+            case DOT_TIP_OR_SHAFT -> "A dot: tip or shaft";
+            case TIP_CONFIRMED -> "Tip confirmed";
+            case NOT_SURE -> "Not sure";
+        };
     }
 }
