@@ -39,6 +39,7 @@ export class Hands {
     this.service = service;
     this.barriers = []; // what axe-core finds
     this.policy = []; // what the Content-Security-Policy stopped
+    this.page.on('dialog', (dialog) => dialog.accept()); // yes, leave the page
     this.page.on('console', (message) => {
       if (/Content Security Policy/i.test(message.text())) this.policy.push(message.text());
     });

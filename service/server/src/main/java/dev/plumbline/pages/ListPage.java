@@ -2,6 +2,8 @@
 package dev.plumbline.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.procedure.BlockList;
 import java.time.ZoneOffset;
@@ -74,9 +76,21 @@ public final class ListPage {
         }
         unproved().write(html, answers.unproved(), "Nothing waits.");
         html.end().open("section").element("h2", "Records" + found);
-        records().write(html, answers.records().path("records"), "No record.");
+        records().write(html, latest(answers.records().path("records")), "No record.");
         more(html);
         html.end().end();
+    }
+
+    /** A draft that was signed says no more than what it was signed as. */
+    private static JsonNode latest(JsonNode records) {
+        ArrayNode rows = JsonNodeFactory.instance.arrayNode();
+        records.forEach(row -> {
+            if (!row.path("state").asText().equals("draft")
+                    || row.path("successor").isNull()) {
+                rows.add(row);
+            }
+        });
+        return rows;
     }
 
     private void more(Html html) {

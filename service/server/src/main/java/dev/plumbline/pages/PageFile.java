@@ -21,6 +21,7 @@ public enum PageFile {
     STAGE("stage.js", "text/javascript"),
     DRAWING("drawing.js", "text/javascript"),
     SVG("svg.js", "text/javascript"),
+    TURNING("turning.js", "text/javascript"),
     LIVE("live.js", "text/javascript"),
     DESK("desk.js", "text/javascript"),
     MARKS("marks.js", "text/javascript"),

@@ -80,6 +80,7 @@ final class PlanPart {
         Fields.number(html, "band-low", "Band of angles, from °", "1", "1");
         Fields.number(html, "band-high", "Band of angles, to °", "1", "1");
         Fields.number(html, "face", "Length of the probe's face, mm", "1", "0.1");
+        Fields.number(html, "scale-mm", "Distance between the two points of the scale, mm", "1", "1");
         Fields.number(html, "entry", "Chosen entry from the probe's middle, mm", "0", "0.5");
         Fields.number(html, "chosen-puncture", "Chosen puncture from the beam, mm", "0", "0.5");
         html.end();

@@ -89,6 +89,8 @@ export function fields(open) {
   set('band-low', state.band.low);
   set('band-high', state.band.high);
   set('face', state.probe.footprintMm);
+  set('scale-mm', state.scale.distanceMm);
+  field('scale-mm', page.scaleless);
   set('entry', state.intent?.entryDistanceMm);
   set('chosen-puncture', state.intent?.punctureDistanceMm);
   set('laterality', state.context.laterality);
@@ -135,6 +137,7 @@ export const FIELDS = {
   'band-low': (s, value) => (s.band.low = number(value)),
   'band-high': (s, value) => (s.band.high = number(value)),
   face: (s, value) => stated(s.probe, 'footprintMm', number(value)),
+  'scale-mm': (s, value) => (s.scale.distanceMm = number(value)),
   entry: (s, value) => (s.intent = number(value) === null ? null : { entryDistanceMm: number(value) }),
   'chosen-puncture': (s, value) => (s.intent = number(value) === null ? null : { punctureDistanceMm: number(value) }),
   needle: (s, value) => {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Frames: those held here to choose from, one sent from this device, one made ready to be shown.
 import { id, page } from './desk.js';
-import { Problem, request } from './service.js';
+import { get, Problem, request } from './service.js';
 import { html } from './svg.js';
 
 /** Offers the frames held here; for an observation those of the same study. */
@@ -41,6 +41,12 @@ function thumbnail(attributes) {
   );
 }
 
+/** The study that an object held here belongs to. */
+export async function studyOf(uid) {
+  const { body } = await request(`dicomweb/instances?SOPInstanceUID=${encodeURIComponent(uid)}`);
+  return body[0]?.['0020000D']?.Value?.[0];
+}
+
 /** Sends a file. @returns {Promise<string>} its SOP Instance UID */
 export async function send(file) {
   id('sending').textContent = `Sending ${file.name} ...`;
@@ -61,3 +67,13 @@ export async function decoded(address) {
   return { columns: image.naturalWidth, rows: image.naturalHeight };
 }
 
+
+/** What the service says of a frame: its scale, its probe. */
+export async function explain(uid, number, scale = '') {
+  return get(`v1/frames/${encodeURIComponent(uid)}/${number}${scale}`);
+}
+
+/** Where the scale comes from: the second line of what the service says of a frame. */
+export function scaleWords(text) {
+  id('scale').textContent = text.split('\n')[1] ?? '';
+}

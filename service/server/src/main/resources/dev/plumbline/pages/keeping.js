@@ -20,6 +20,7 @@ export class Keeping {
     this.etag = null;
     this.held = null; // the case as the service last gave it
     this.sent = null; // each part as this page last sent it
+    this.standing = false; // whether what is on the page is what the service holds
     this.unsure = []; // requests that got no answer, oldest first
     this.work = Promise.resolve();
     this.retry = 0;
@@ -31,15 +32,15 @@ export class Keeping {
 
   /** A case that the service holds already. */
   async load(caseId) {
-    const { body, etag } = await this.fetched(caseId);
+    await this.fetched(caseId);
     this.caseId = caseId;
-    this.sent = null;
-    return { held: body, etag };
+    return this.held;
   }
 
   /** What the page says of the case that was loaded is what stands. */
   settled(parts) {
     this.sent = structuredClone(parts);
+    this.standing = true;
   }
 
   async fetched(caseId) {
@@ -67,6 +68,7 @@ export class Keeping {
       while (this.unsure.length) await this.again(this.unsure[0]);
       if (!this.open) await this.opened(current);
       await this.changed(current);
+      this.standing = true;
       this.told({ text: 'Kept', kept: true });
       return true;
     } catch (problem) {

@@ -5,7 +5,7 @@ import { compared, proposedIntent, showAnswer } from './answer.js';
 import { id, marked, model, onMarked, page, say } from './desk.js';
 import { drawing } from './drawing.js';
 import { FIELDS, fields, list, tools } from './fields.js';
-import { choose, decoded, send } from './frames.js';
+import { choose, explain, scaleWords, send, studyOf } from './frames.js';
 import { Keeping } from './keeping.js';
 import { Live } from './live.js';
 import { round, sameFrame } from './marked-case.js';
@@ -15,10 +15,12 @@ import { get, onConnection, Problem } from './service.js';
 import { Signing } from './signing.js';
 import { Stage } from './stage.js';
 import { html } from './svg.js';
+import { Turning } from './turning.js';
 import { clock, needleWords } from './words.js';
 
 const KEEP_AFTER_MS = 700;
 const stage = new Stage(id('frame'), id('loupe'), { moved, settled, placed, removed, viewed: draw, busy });
+const turning = new Turning(stage, { turned: refresh, guarded });
 const live = new Live(told, (yes) => id('plan').setAttribute('aria-busy', String(yes)));
 const keeping = new Keeping(kept);
 const signing = new Signing({ keep: keepNow, caseId: () => keeping.caseId, answerSide, signed });
@@ -37,8 +39,17 @@ async function begin(uid, number = 1) {
   await present(explained, uid, number);
 }
 
-async function explain(uid, number) {
-  return get(`v1/frames/${encodeURIComponent(uid)}/${number}`);
+/** A frame that tells no scale has the one that a person states; the service works it out. */
+async function rescale() {
+  const { scale } = model.frame();
+  if (!page.scaleless || !scale) return;
+  const { from, to, distanceMm } = scale;
+  const asked = `?scale=${[from.column, from.row, to.column, to.row, distanceMm].join(',')}`;
+  const { sopInstanceUid, frameNumber } = model.state.frame;
+  const { calibration, text } = await explain(sopInstanceUid, frameNumber, asked);
+  scaleWords(text);
+  page.pixel = { mmPerColumn: calibration.mmPerColumn, mmPerRow: calibration.mmPerRow };
+  refresh();
 }
 
 /** Shows a frame and whose it is; marks stay as they are. */
@@ -49,37 +60,11 @@ async function present(explained, uid, number) {
   const { mmPerColumn, mmPerRow, source } = explained.calibration;
   page.pixel = mmPerColumn === null ? null : { mmPerColumn, mmPerRow };
   page.scaleless = source === 'none';
-  id('scale').textContent = explained.text.split('\n').slice(1, 2).join('');
-  const attributes = await showPatient(uid);
-  page.study = attributes['0020000D']?.Value?.[0];
-  await turnTo(uid, number);
+  scaleWords(explained.text);
+  page.study = (await showPatient(uid))['0020000D']?.Value?.[0];
+  await turning.to(uid, number);
   tools();
   changed();
-}
-
-async function turnTo(uid, number) {
-  const address = `../v1/frames/${encodeURIComponent(uid)}/${number}/rendered`;
-  const size = await decoded(address);
-  page.shown = { sopInstanceUid: uid, frameNumber: number };
-  stage.show(address, size);
-  const count = page.counts.get(uid) ?? 1;
-  id('cine').hidden = count < 2 && sameFrame(page.shown, marked());
-  id('cine-number').max = count;
-  id('cine-number').value = number;
-  id('cine-text').textContent = `frame ${number} of ${count}`;
-  for (const other of [number + 1, number - 1]) {
-    if (other >= 1 && other <= count) new Image().src = `../v1/frames/${encodeURIComponent(uid)}/${other}/rendered`;
-  }
-  refresh();
-}
-
-let turning = Promise.resolve();
-function scrub(number) {
-  const uid = page.shown.sopInstanceUid;
-  const count = page.counts.get(uid);
-  if (number < 1 || number > count) return;
-  page.wanted = number;
-  turning = turning.then(() => (page.wanted === number ? guarded(() => turnTo(uid, number)) : null));
 }
 
 // ---- marks
@@ -94,6 +79,8 @@ function moved(key, point, since) {
 
 function settled() {
   model.settle();
+  refresh();
+  guarded(rescale);
   keepSoon();
 }
 
@@ -105,7 +92,10 @@ function placed(point, since, onMark = false) {
   if (onMark && !isWanted(page.tool)) return;
   if (!page.shown || page.signed || page.tool === 'view') return;
   if (!onMarked()) {
-    if (page.step === 'plan' && model.state.marks.target) return;
+    if (page.step === 'plan' && model.state.marks.target) {
+      say('problem', `The marks of the plan lie on frame ${model.state.frame.frameNumber}; go back to it to move them.`);
+      return;
+    }
     takeFrame();
   }
   page.since = since;
@@ -125,7 +115,8 @@ function removed(key) {
 // ---- what follows
 
 function changed() {
-  refresh();
+  if (page.busy) shown();
+  else refresh();
   ask();
   if (!page.busy) keepSoon();
 }
@@ -166,13 +157,18 @@ function drawn(since) {
 
 /** Everything that shows what stands, without a question to the service. */
 function refresh() {
-  stage.setMarks(marks());
-  draw();
+  shown();
   list();
   fields(keeping.open);
   id('undo').disabled = model.steps.length === 0 || page.signed;
   id('cine-marks').hidden = onMarked() || !page.shown;
   showSide(model.state.context.laterality);
+}
+
+/** The marks and what is drawn: all that follows a hand. */
+function shown() {
+  stage.setMarks(marks());
+  draw();
 }
 
 function draw() {
@@ -192,8 +188,7 @@ function draw() {
 }
 
 function show() {
-  stage.setMarks(marks());
-  draw();
+  shown();
   showAnswer();
   if (page.answer?.plan?.entryAt && !page.fitted) whole();
 }
@@ -219,6 +214,7 @@ function current() {
 
 function keepSoon() {
   if (!keeping.open || page.signed) return;
+  keeping.standing = false;
   clearTimeout(page.timer);
   page.timer = setTimeout(() => guarded(keepNow), KEEP_AFTER_MS);
 }
@@ -286,6 +282,9 @@ function signed() {
 
 async function chosen(uid) {
   if (!page.observing) return begin(uid);
+  if ((await studyOf(uid)) !== page.study) {
+    throw new Problem(0, { detail: 'This frame is of another study.', remedy: 'Choose one of the same study.' });
+  }
   page.observing = false;
   model.change('frame', (state) => (state.observation.frame = { sopInstanceUid: uid, frameNumber: 1 }));
   return present(await explain(uid, 1), uid, 1);
@@ -304,7 +303,7 @@ async function toStep(step) {
   for (const each of ['plan', 'observation']) id(`step-${each}`).setAttribute('aria-pressed', String(each === step));
   tools();
   const frame = marked();
-  if (!sameFrame(frame, page.shown)) await turnTo(frame.sopInstanceUid, frame.frameNumber);
+  if (!sameFrame(frame, page.shown)) await turning.to(frame.sopInstanceUid, frame.frameNumber);
   changed();
 }
 
@@ -355,10 +354,10 @@ on('zoom-out', 'click', () => stage.zoom(1 / 1.4));
 on('zoom-frame', 'click', () => stage.fit());
 on('zoom-path', 'click', () => whole());
 on('undo', 'click', () => undo());
-on('cine-back', 'click', () => scrub(page.shown.frameNumber - 1));
-on('cine-next', 'click', () => scrub(page.shown.frameNumber + 1));
-on('cine-number', 'input', (event) => scrub(Number(event.target.value)));
-on('cine-marks', 'click', () => turnTo(marked().sopInstanceUid, marked().frameNumber));
+on('cine-back', 'click', () => turning.within(page.shown.frameNumber - 1));
+on('cine-next', 'click', () => turning.within(page.shown.frameNumber + 1));
+on('cine-number', 'input', (event) => turning.within(Number(event.target.value)));
+on('cine-marks', 'click', () => turning.to(marked().sopInstanceUid, marked().frameNumber));
 on('marks', 'click', (event) => {
   const { go, remove } = event.target.closest('button')?.dataset ?? {};
   if (go) stage.focus(go);
@@ -381,6 +380,7 @@ for (const [name, work] of Object.entries(FIELDS)) {
     model.settle();
     if (name === 'approach') tools();
     changed();
+    return rescale();
   });
 }
 on('choose-proposed', 'click', () => {
@@ -409,6 +409,11 @@ document.addEventListener('keydown', (event) => {
     undo();
   }
 });
+/** Marks that no service has are gone with the page. */
+addEventListener('beforeunload', (event) => {
+  if (page.signed || !model.steps.length || (keeping.open && keeping.standing)) return;
+  event.preventDefault();
+});
 onConnection((answers) => {
   if (answers) ask();
 });
@@ -419,7 +424,10 @@ function undo() {
 }
 
 async function load(caseId) {
-  const { held } = await keeping.load(caseId);
+  const held = await keeping.load(caseId);
+  if (JSON.stringify(held.marks).includes('"repeats"')) {
+    throw new Problem(0, { detail: 'This case has a mark that was set several times.', remedy: 'Go on with it through the interface.' });
+  }
   model.take(held);
   keeping.settled(model.parts());
   const { sopInstanceUid: uid, frameNumber } = model.state.frame;
@@ -427,6 +435,8 @@ async function load(caseId) {
   await present(await explain(uid, frameNumber), uid, frameNumber);
   kept({ kept: true });
   tellKept();
+  const { records } = await get(`v1/records?caseId=${encodeURIComponent(caseId)}&current=true`);
+  if (records.length) signing.done(records[0]);
 }
 
 async function start() {

@@ -33,29 +33,28 @@ export class Stage {
     this.cross = svg('path', { class: 'cross', d: `M0 75H66M84 75H150M75 0V66M75 84V150` });
     loupe.append(svg('rect', { class: 'outside', width: '100%', height: '100%' }), this.lens, this.cross);
     loupe.setAttribute('viewBox', `0 0 ${LOUPE_PX} ${LOUPE_PX}`);
+    this.measure();
     this.byKey = new Map();
     this.hands = new Map(); // pointers that are down
     this.listen();
     new ResizeObserver(() => this.resized()).observe(picture);
   }
 
-  get width() {
-    return this.picture.clientWidth;
-  }
-
-  /** How large a letter is beside the usual one: people enlarge it, and so does a very large screen. */
-  get unit() {
-    return parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
-  }
-
-  get height() {
-    return this.picture.clientHeight;
+  /**
+   * Measured when the size changes and not at every stroke. The unit is how large a letter is beside the usual one: people
+   * enlarge it, and so does a very large screen.
+   */
+  measure() {
+    this.width = this.picture.clientWidth;
+    this.height = this.picture.clientHeight;
+    this.unit = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
   }
 
   /** Another picture; the view stays where it is, unless the size changes. */
   show(address, size) {
     const other = size.columns !== this.size.columns || size.rows !== this.size.rows;
     this.size = size;
+    this.measure();
     for (const image of [this.image, this.lens]) image.setAttribute('href', address);
     if (other) this.fit();
     else this.paint();
@@ -77,6 +76,7 @@ export class Stage {
   }
 
   resized() {
+    this.measure();
     if (this.shown) this.fit(this.shown);
     else this.paint();
   }

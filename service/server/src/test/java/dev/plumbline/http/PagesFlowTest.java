@@ -37,7 +37,7 @@ class PagesFlowTest {
     void aPageHasNothingInlineAndLetsNothingIn(String path) throws Exception {
         OpenDoor.Answer page = door.get(path);
         assertThat(page.status()).isEqualTo(200);
-        assertThat(page.type()).isEqualTo("text/html; charset=utf-8");
+        assertThat(page.type()).isEqualToIgnoringWhitespace("text/html;charset=utf-8");
         assertThat(page.header("Content-Security-Policy"))
                 .contains("default-src 'none'", "script-src 'self'", "style-src 'self'", "frame-ancestors 'none'")
                 .doesNotContain("unsafe");
