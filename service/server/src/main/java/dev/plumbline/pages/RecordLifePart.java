@@ -27,15 +27,11 @@ record RecordLifePart(JsonNode record, Wording wording) {
         if (record.path("withdrawn").isObject()) {
             withdrawn(html, record.path("withdrawn"));
         }
-        if (!has("amendment") && !has("predecessor") && !has("successor") && !has("draft")) {
+        if (!has("predecessor") && !has("successor") && !has("draft")) {
             return;
         }
         html.open("section", "aria-labelledby", "life-title", "class", "life");
         html.element("h2", "Before and after", "id", "life-title").open("dl", "class", "facts");
-        if (has("amendment")) {
-            RecordPage.fact(html, "Amended because", record.at("/amendment/reason").asText());
-            RecordPage.fact(html, "What changed", record.at("/amendment/changed").asText());
-        }
         other(html, "predecessor", "In place of");
         other(html, "successor", "Replaced by");
         other(html, "draft", "Signed from the draft");

@@ -53,7 +53,9 @@ public final class RecordPage {
         new RecordLifePart(content.record(), wording).write(html);
         pictures(html);
         comparisons(html);
+        html.open("div", "class", "all-said");
         content.readout().sections().forEach(section -> section(html, section));
+        html.end();
         dispatches(html);
         links(html);
         if (!content.readout().cautions().isBlank() && !content.readout().cautions().equals(Cautions.text())) {
