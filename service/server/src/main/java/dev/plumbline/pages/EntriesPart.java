@@ -15,10 +15,10 @@ import java.util.function.Function;
 record EntriesPart(BlockList blocks) {
 
     void write(Html html) {
+        stopMoment(html);
         needle(html);
         stop(html);
         aliquot(html);
-        stopMoment(html);
     }
 
     private static void needle(Html html) {
@@ -76,8 +76,9 @@ record EntriesPart(BlockList blocks) {
     }
 
     private void stopMoment(Html html) {
+        html.open("details", "id", "stop-moment-box", "class", "box");
+        html.element("summary", "Stop moment, spoken by two", "class", "big", "id", "stop-moment-title");
         html.open("form", "id", "stop-moment", "aria-labelledby", "stop-moment-title");
-        html.element("h2", "Stop moment, spoken by two", "id", "stop-moment-title");
         html.open("div", "class", "fields");
         Fields.text(html, "stop-name-1", "First name, as in Doe^Jo");
         Fields.text(html, "stop-name-2", "Second name, as in Roe^Al");
@@ -95,7 +96,7 @@ record EntriesPart(BlockList blocks) {
         Fields.check(html, "consent-seen", "Consent seen");
         html.end();
         html.element("button", "Stop moment spoken", "type", "submit", "class", "big main");
-        html.end();
+        html.end().end();
     }
 
     /** One of several words, or none said. */

@@ -77,7 +77,8 @@ public final class LogPage {
     }
 
     private static void clock(Html html, String name, String id) {
-        html.open("div").element("dt", name).element("dd", "--:--", "id", id, "role", "timer").end();
+        html.open("div").element("dt", name).open("dd");
+        html.element("span", "--:--", "id", id, "role", "timer").end().end();
     }
 
     private static void soFar(Html html) {

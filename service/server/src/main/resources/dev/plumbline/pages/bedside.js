@@ -185,7 +185,7 @@ function doses(fresh) {
   if (!log) return;
   const facts = [['Injected in this case', `${log.injectedMl} mL`]];
   const names = agentNames();
-  for (const agent of log.agents) {
+  for (const agent of log.agents ?? []) {
     const parts = Object.entries(agent.volumeMl ?? {}).map(([stage, ml]) => {
       const mass = agent.massMg?.[stage];
       return `${spelledOut(stage)} ${ml} mL${mass === undefined ? '' : ` (${mass} mg)`}`;
@@ -212,7 +212,7 @@ function budget(budget, session) {
     ...share(given, 'given'),
     ...share(drawnUp, 'drawn up'),
     drawnUp.reminder || given.exceeds ? 'More than the limit that the site approved.' : '',
-    budget.formularyInForce ? '' : (budget.noVerdictBecause ?? ''),
+    budget.formularyInForce ? '' : `No share of a limit is given: ${budget.noVerdictBecause}.`,
     ...(budget.givenDiffersFromLog ?? []).map((name) => `Given as stated differs from the log: ${name}.`),
     ...budget.cautions,
   ];
@@ -231,7 +231,7 @@ const drugWords = (key) => {
 function mass(stage, key) {
   const total = stage.totals.find((each) => `${each.drug}/${each.basis}` === key);
   if (!total) return '-';
-  const perKg = total.mgPerKg.value === null ? spelledOut(total.mgPerKg.reason) : `${total.mgPerKg.value} mg/kg`;
+  const perKg = total.mgPerKg.value === null ? spelledOut(total.mgPerKg.reason) : `${total.mgPerKg.value.toFixed(2)} mg/kg`;
   return `${total.massMg} mg (${perKg})`;
 }
 

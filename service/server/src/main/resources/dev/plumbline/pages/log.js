@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The page where the assistant keeps the log. A touch makes an entry with its id and time, the outbox brings it to the
 // service, and what the service answers is shown.
-import { agentNames, known, lastStanding, show, tick } from './bedside.js';
+import { agentNames, known, lastStanding, show, standing, tick } from './bedside.js';
 import { event, local, words } from './entries.js';
 import { Outbox } from './outbox.js';
 import { showPatient, showSide } from './patient.js';
@@ -137,6 +137,7 @@ on(id('stop-moment'), 'submit', () => {
   log({ kind: 'stopMoment', names, block, side, ...seen, punctureSite: site() });
   for (const input of document.querySelectorAll('#stop-moment input:checked')) input.checked = false;
   id('stop-block').value = '';
+  id('stop-moment-box').open = false;
 });
 on(id('undo'), 'click', () => takeBack(lastStanding()?.id, 'undone'));
 on(id('entries'), 'click', (what) => {
@@ -231,6 +232,8 @@ async function records() {
 }
 
 function all() {
+  if (!known.held) return; // before the case is read nothing can be said of it
+  if (id('bedside').hidden) id('stop-moment-box').open = !standing().some((entry) => entry.kind === 'stopMoment');
   id('bedside').hidden = false;
   id('beside').hidden = false;
   show();

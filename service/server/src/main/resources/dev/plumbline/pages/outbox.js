@@ -105,8 +105,11 @@ export class Outbox {
     if (this.running) return;
     this.running = true;
     let answers = true;
-    for (let next = this.next(); next && answers; next = answers ? this.next() : null) answers = await this.sent(...next);
-    this.running = false;
+    try {
+      for (let next = this.next(); next && answers; next = answers ? this.next() : null) answers = await this.sent(...next);
+    } finally {
+      this.running = false;
+    }
     if (!answers) this.retry = setTimeout(() => this.send(), AGAIN_MS);
   }
 

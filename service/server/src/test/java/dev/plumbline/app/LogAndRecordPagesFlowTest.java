@@ -22,6 +22,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -150,10 +151,13 @@ class LogAndRecordPagesFlowTest {
             JsonNode total = budget.at("/stages/" + stage + "/totals/0");
             assertThat(total.path("drug").asText()).isEqualTo("bupivacaine");
             assertThat(shown.path("table").asText())
-                    .contains(total.path("massMg").asText() + " mg ("
-                            + total.at("/mgPerKg/value").asText() + " mg/kg)");
+                    .contains(String.format(
+                            Locale.ROOT,
+                            "%s mg (%.2f mg/kg)",
+                            total.path("massMg").asText(),
+                            total.at("/mgPerKg/value").asDouble()));
         }
-        assertThat(shown.path("words").asText()).contains("a share below 100 % is not a safe dose");
+        assertThat(shown.path("words").asText()).contains("A share below 100 % is not a safe dose.");
     }
 
     @Test
