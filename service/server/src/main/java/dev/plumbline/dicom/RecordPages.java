@@ -62,8 +62,7 @@ public record RecordPages(DataSet report, List<RecordDrawing> drawings) {
     /** One page for a browser that fetches nothing. */
     public String html() {
         return HtmlPage.text(
-                readout(),
-                drawings.stream().map(RecordDrawing::svg).toList());
+                readout(), drawings.stream().map(RecordDrawing::svg).toList());
     }
 
     /** One A4 page. */

@@ -33,7 +33,7 @@ record EntriesPart(BlockList blocks) {
         one(html, "complicationsLookedFor", "", "Looked for complications: none noticed so far");
         html.end();
         html.open("div", "class", "fields");
-        Fields.number(html, "site", "Puncture site", "1", "1");
+        Fields.number(html, "site", "Puncture site, where there are several", "1", "1");
         html.end();
         html.end();
     }

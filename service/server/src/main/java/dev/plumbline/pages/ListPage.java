@@ -171,8 +171,7 @@ public final class ListPage {
         return new Table(
                 "Records on their way to other archives",
                 List.of(
-                        new Table.Column(
-                                "Record", (html, row) -> link(html, "record?uid=", row, "recordUid", "Read")),
+                        new Table.Column("Record", (html, row) -> link(html, "record?uid=", row, "recordUid", "Read")),
                         new Table.Column("To", (html, row) -> html.text(Wording.plain(row, "destination"))),
                         new Table.Column("State", (html, row) -> html.text(Wording.plain(row, "state"))),
                         new Table.Column("Age", (html, row) -> html.text(Wording.plain(row, "age"))),
@@ -213,8 +212,7 @@ public final class ListPage {
     /** Several links of one word are told apart by what a reader hears beside it. */
     private static void link(Html html, String address, JsonNode row, String field, String text) {
         String id = row.path(field).asText();
-        html.open("a", "href", address + Wording.inAddress(id))
-                .text(text);
+        html.open("a", "href", address + Wording.inAddress(id)).text(text);
         html.open("span", "class", "heard").text(" " + id).end().end();
     }
 }

@@ -67,7 +67,12 @@ public final class LogPage {
         html.empty("input", "type", "datetime-local", "id", "later-time", "step", "1");
         html.end();
         html.element(
-                "p", "Entries now get this time and are marked as entered later.", "id", "later-words", "class", "hint");
+                "p",
+                "Entries now get this time and are marked as entered later.",
+                "id",
+                "later-words",
+                "class",
+                "hint");
         html.end().end();
         html.open("section", "id", "refused", "aria-labelledby", "refused-title", "class", "refused", "hidden", "");
         html.element("h2", "Not taken", "id", "refused-title");
@@ -96,10 +101,10 @@ public final class LogPage {
         html.open("ul", "id", "dose-words", "class", "plain").end();
         html.end();
         html.open("section", "aria-labelledby", "entries-title").element("h2", "Entries", "id", "entries-title");
-        html.element("p", "No entry yet.", "id", "no-entries", "class", "none");
-        html.open("ol", "id", "entries", "class", "entries", "reversed", "").end();
         html.open("ul", "id", "contradictions", "class", "plain", "aria-label", "What does not fit together")
                 .end();
+        html.element("p", "No entry yet.", "id", "no-entries", "class", "none");
+        html.open("ol", "id", "entries", "class", "entries", "reversed", "").end();
         html.end();
     }
 }

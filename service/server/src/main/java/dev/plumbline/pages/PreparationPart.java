@@ -13,10 +13,12 @@ record PreparationPart(SiteRules site) {
         agents(html);
         team(html);
         other(html);
-        html.open("section", "aria-labelledby", "missing-title").element("h2", "Not recorded yet", "id", "missing-title");
+        html.open("section", "aria-labelledby", "missing-title")
+                .element("h2", "Not recorded yet", "id", "missing-title");
         html.element("p", "", "id", "missing-words");
         html.open("ul", "id", "missing", "class", "plain").end();
-        html.element("a", "Marks, record and signature of this case", "id", "to-mark", "class", "action", "href", "mark");
+        html.element(
+                "a", "Marks, record and signature of this case", "id", "to-mark", "class", "action", "href", "mark");
         html.end();
     }
 
@@ -61,16 +63,18 @@ record PreparationPart(SiteRules site) {
         String[][] names = new String[drugs.size() + 1][];
         names[0] = new String[] {"", "choose"};
         for (int i = 1; i < names.length; i++) {
-            names[i] = new String[] {drugs.get(i - 1).id(), Wording.spelledOut(drugs.get(i - 1).id())};
+            names[i] = new String[] {
+                drugs.get(i - 1).id(), Wording.spelledOut(drugs.get(i - 1).id())
+            };
         }
         Fields.select(html, "agent-drug", "Drug", names);
         Fields.number(html, "agent-strength", "Concentration, as the label prints it", "0", "any");
         Fields.select(html, "agent-unit", "Unit of the concentration", new String[][] {
             {"percent", "%"}, {"mgPerMl", "mg/mL"}, {"microgramsPerMl", "micrograms/mL"}, {"oneIn", "1 in ..."}
         });
-        Fields.select(html, "agent-basis", "Stated as", new String[][] {
-            {"", "not stated"}, {"salt", "salt"}, {"base", "base"}
-        });
+        Fields.select(
+                html, "agent-basis", "Stated as", new String[][] {{"", "not stated"}, {"salt", "salt"}, {"base", "base"}
+                });
         Fields.select(html, "agent-route", "Route", new String[][] {
             {"", "not stated"},
             {"perineural", "perineural"},

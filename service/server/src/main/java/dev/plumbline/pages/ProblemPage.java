@@ -9,10 +9,14 @@ public final class ProblemPage {
 
     /** The page. */
     public static String html(Problem problem) {
-        return Layout.page("problem", "Not shown", "", html -> html.element("h1", "Not shown")
-                .element("p", problem.detail() + " " + problem.remedy(), "class", "problem", "role", "alert")
-                .open("p")
-                .element("a", "Cases and records", "class", "action", "href", "list")
-                .end());
+        return Layout.page(
+                "problem",
+                "Not shown",
+                "",
+                html -> html.element("h1", "Not shown")
+                        .element("p", problem.detail() + " " + problem.remedy(), "class", "problem", "role", "alert")
+                        .open("p")
+                        .element("a", "Cases and records", "class", "action", "href", "list")
+                        .end());
     }
 }

@@ -40,9 +40,11 @@ record RecordLifePart(JsonNode record, Wording wording) {
 
     private void withdrawn(Html html, JsonNode note) {
         html.open("section", "class", "problem", "id", "withdrawn", "aria-label", "Withdrawal");
-        html.element("p", "Withdrawn by " + PersonName.words(note.path("by").asText()) + " at "
-                + Wording.stated(note.path("time").asText()) + ": "
-                + Wording.spelledOut(note.path("reason").asText()) + ".");
+        html.element(
+                "p",
+                "Withdrawn by " + PersonName.words(note.path("by").asText()) + " at "
+                        + Wording.stated(note.path("time").asText()) + ": "
+                        + Wording.spelledOut(note.path("reason").asText()) + ".");
         if (!note.path("text").asText().isBlank()) {
             html.element("p", note.path("text").asText());
         }

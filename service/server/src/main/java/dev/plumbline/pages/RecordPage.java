@@ -58,11 +58,17 @@ public final class RecordPage {
         html.end();
         dispatches(html);
         links(html);
-        if (!content.readout().cautions().isBlank() && !content.readout().cautions().equals(Cautions.text())) {
-            html.element("h2", "Cautions when it was made").element("p", content.readout().cautions());
+        if (!content.readout().cautions().isBlank()
+                && !content.readout().cautions().equals(Cautions.text())) {
+            html.element("h2", "Cautions when it was made")
+                    .element("p", content.readout().cautions());
         }
-        html.element("p", "Structured report " + content.uid() + ", revision "
-                + content.record().path("revision").asText(), "class", "uid");
+        html.element(
+                "p",
+                "Structured report " + content.uid() + ", revision "
+                        + content.record().path("revision").asText(),
+                "class",
+                "uid");
         html.end();
     }
 
@@ -108,7 +114,10 @@ public final class RecordPage {
         html.open("section", "aria-labelledby", "compared-title");
         html.element("h2", "Plan and observation", "id", "compared-title");
         for (int i = 0; i < observations.size(); i++) {
-            comparison(html, observations.get(i), content.record().path("deviations").path(i));
+            comparison(
+                    html,
+                    observations.get(i),
+                    content.record().path("deviations").path(i));
         }
         html.end();
     }
@@ -144,10 +153,11 @@ public final class RecordPage {
         html.open("section", "class", "said").element("h2", section.heading());
         if (!section.lines().isEmpty()) {
             html.open("table", "class", "numbers").open("tbody");
-            section.lines().forEach(line -> html.open("tr")
-                    .element("th", line.name(), "scope", "row")
-                    .element("td", line.value())
-                    .end());
+            section.lines()
+                    .forEach(line -> html.open("tr")
+                            .element("th", line.name(), "scope", "row")
+                            .element("td", line.value())
+                            .end());
             html.end().end();
         }
         html.end();
@@ -178,7 +188,8 @@ public final class RecordPage {
     private void links(Html html) {
         String address = "../v1/records/" + content.uid() + "?accept=";
         String caseId = content.record().path("caseId").asText();
-        html.open("nav", "class", "forms", "aria-label", "This record in other forms and pages").open("ul");
+        html.open("nav", "class", "forms", "aria-label", "This record in other forms and pages")
+                .open("ul");
         link(html, address + "application/dicom", "DICOM");
         link(html, address + "application/json", "JSON");
         link(html, address + "application/pdf", "PDF");

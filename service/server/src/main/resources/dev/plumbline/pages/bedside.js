@@ -122,18 +122,21 @@ function row(entry, { stands, by, waits, names }) {
 function card(fresh) {
   const approach = known.held?.approach === 'outOfPlane' ? 'outOfPlane' : 'inPlane';
   const seen = fresh.filter((entry) => entry.kind === 'sightStep').at(-1)?.state ?? known.sight?.asked.state;
-  const logged = standing().some((entry) => entry.kind === 'sightStep');
+  const stands = standing();
+  const begun = stands.map((entry) => ['puncture', 'pass'].includes(entry.kind)).lastIndexOf(true);
+  const logged = stands.slice(begun + 1).some((entry) => entry.kind === 'sightStep');
   for (const button of document.querySelectorAll('#states button')) {
     button.hidden = button.dataset[approach] !== 'true';
     button.setAttribute('aria-pressed', String(logged && button.dataset.state === seen));
   }
   const unheard = fresh.filter((entry) => STEERING.includes(entry.kind));
   const late = unheard.some((entry) => isSign(entry) || Date.now() - Date.parse(entry.enteredAt) > UNHEARD_MS);
-  const advice = late ? notHeard(unheard) : known.sight;
+  const told = known.sight?.kind === 'step' && !logged ? null : known.sight; // nothing was said that a step could follow from
+  const advice = late ? notHeard(unheard) : told;
   const step = advice?.kind === 'step' && logged && unheard.length === 0;
   id('card').setAttribute('aria-busy', String(unheard.length > 0 && !late));
   id('card').dataset.kind = advice?.kind ?? '';
-  set('card-action', advice ? advice.action : 'Say what is seen.');
+  set('card-action', advice ? advice.action : 'Say what is seen of the needle.');
   set('card-amount', advice ? amount(advice) : '');
   set('card-reason', advice?.reason ? `Because: ${advice.reason}` : '');
   const must = [...(advice?.needle === 'still' ? ['The needle is held still.'] : []), ...(advice?.mustNot ?? [])];

@@ -17,7 +17,6 @@ import dev.plumbline.samples.Sample;
 import dev.plumbline.samples.SampleSet;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -77,7 +76,9 @@ class LogAndRecordPagesFlowTest {
         assertThat(sitting.at("/meanwhile/waiting").asText()).startsWith("4 entries wait");
         assertThat(sitting.at("/meanwhile/notCounted").asText()).startsWith("1 entry that waits");
         assertThat(sitting.path("afterReload").asText()).startsWith("2 entries wait");
-        assertThat(sitting.path("lost").asInt()).as("tries that nobody answered").isGreaterThanOrEqualTo(2);
+        assertThat(sitting.path("lost").asInt())
+                .as("tries that nobody answered")
+                .isGreaterThanOrEqualTo(2);
         assertThat(sitting.path("left")).as("what still waits in the browser").isEmpty();
         assertThat(sitting.path("by").asText()).isEqualTo("Roe^Al");
 
@@ -170,10 +171,13 @@ class LogAndRecordPagesFlowTest {
         amendment.set("case", changed);
         String amended = step(signed, "amend", amendment);
         String withdrawn = sign(CASES.outOfPlane());
-        String note = step(withdrawn, "withdraw", JSON.createObjectNode()
-                .put("reason", "wrongPatientOrSide")
-                .put("text", "the left side was meant")
-                .put("by", "Doe^Jo"));
+        String note = step(
+                withdrawn,
+                "withdraw",
+                JSON.createObjectNode()
+                        .put("reason", "wrongPatientOrSide")
+                        .put("text", "the left side was meant")
+                        .put("by", "Doe^Jo"));
 
         JsonNode sitting = sit("record.mjs", "record", signed, amended, withdrawn);
         assertNoBarrier(sitting);
@@ -196,8 +200,8 @@ class LogAndRecordPagesFlowTest {
                 .contains("withdrawal");
 
         assertThat(texts(sitting.path("inPrint"))).containsExactly("rgb(255, 255, 255)", "none");
-        String pages = new String(
-                OutsideProgram.run("pdfinfo", "target/pages/record/record.pdf"), StandardCharsets.UTF_8);
+        String pages =
+                new String(OutsideProgram.run("pdfinfo", "target/pages/record/record.pdf"), StandardCharsets.UTF_8);
         assertThat(pages).contains("(A4)").containsPattern("Pages: +[123]\\n");
         String paper = new String(
                 OutsideProgram.run("pdftotext", "-layout", "target/pages/record/record.pdf", "-"),
