@@ -206,7 +206,7 @@ class LogAndRecordPagesFlowTest {
         String paper = new String(
                 OutsideProgram.run("pdftotext", "-layout", "target/pages/record/record.pdf", "-"),
                 StandardCharsets.UTF_8);
-        assertThat(paper)
+        assertThat(paper.replaceAll("\\s+", " "))
                 .contains("Sample, Case One", "RIGHT", "Not a medical device")
                 .contains(ComparedRow.ALL.get(0).difference(record(signed).at("/deviations/0")));
     }
