@@ -5,7 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 
-const LIMIT_MS = 60_000; // a browser on a busy machine
+export const LIMIT_MS = 60_000; // a browser on a busy machine
 const ARGUMENTS = [
   '--headless=new',
   '--no-sandbox',

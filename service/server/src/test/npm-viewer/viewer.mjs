@@ -1,7 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 // The viewer in a headless browser, used as a person uses it: mouse and keyboard. What is asked of it without the mouse
 // is only what it holds, so that a test can judge more than a picture.
-import { Browser } from './browser.mjs';
+import { Browser, LIMIT_MS } from './browser.mjs';
+
+const MOST_PAGES = 4; // of the series that the tests turn
+
+/** Whether what is waited for came before its limit; what else goes wrong stays an error. */
+async function inTime(waiting) {
+  try {
+    await waiting;
+    return true;
+  } catch (problem) {
+    if (problem.name === 'TimeoutError') return false;
+    throw problem;
+  }
+}
 
 export class Viewer {
   /** @param {string} address of the viewer, @param {string} pictures folder for screenshots */
@@ -50,7 +63,7 @@ export class Viewer {
    *
    * @returns {Promise<{ended: string, measurements: object[]}>} as the viewer read them
    */
-  async report(description) {
+  async report(description, limit = LIMIT_MS) {
     const watch = (wanted) => {
       const sets = window.services.displaySetService.getActiveDisplaySets();
       const report = sets.filter((set) => set.Modality === 'SR' && set.SeriesDescription === wanted).at(-1);
@@ -68,9 +81,9 @@ export class Viewer {
     };
     await this.page.evaluate(watch, description);
     await this.series('SR', description);
-    await this.page.waitForFunction(() => window.reportEnded);
+    await inTime(this.page.waitForFunction(() => window.reportEnded, null, { timeout: limit }));
     return this.page.evaluate(() => ({
-      ended: window.reportEnded,
+      ended: window.reportEnded ?? 'never',
       measurements: (window.report.measurements ?? []).map((read) => ({
         trackingUid: read.TrackingUniqueIdentifier,
         loaded: read.loaded,
@@ -85,12 +98,12 @@ export class Viewer {
   }
 
   /** Waits until the active viewport shows an image of the given instance. */
-  async shows(sopInstanceUid) {
+  async shows(sopInstanceUid, limit = LIMIT_MS) {
     await this.page.waitForFunction((uid) => {
       const { viewportGridService, cornerstoneViewportService } = window.services;
       const viewport = cornerstoneViewportService.getCornerstoneViewport(viewportGridService.getActiveViewportId());
       return viewport?.getCurrentImageId?.()?.includes(uid) && viewport.viewportStatus === 'rendered';
-    }, sopInstanceUid);
+    }, sopInstanceUid, { timeout: limit });
   }
 
   /** Turns to the next image of the series as the wheel does. */
@@ -100,14 +113,36 @@ export class Viewer {
     await this.shows(sopInstanceUid);
   }
 
+  /**
+   * Turns the pages of a series to an image, wherever it stands.
+   *
+   * @returns {Promise<boolean>} false where the series on the screen does not hold it
+   */
+  async turned(sopInstanceUid, limit) {
+    const viewport = this.page.locator('.cornerstone-viewport-element').first();
+    if (!(await inTime(viewport.hover({ timeout: limit })))) return false;
+    await this.page.mouse.wheel(0, -1000);
+    for (let page = 0; page < MOST_PAGES; page++) {
+      if (await inTime(this.shows(sopInstanceUid, limit / MOST_PAGES))) return true;
+      await this.page.mouse.wheel(0, 100);
+    }
+    return false;
+  }
+
   /** Waits until something is drawn over the picture and no longer changes. */
   async painted() {
-    await this.page.waitForFunction(() => {
+    if (!(await this.isPainted(LIMIT_MS))) throw new Error('Nothing is drawn over the picture.');
+  }
+
+  /** @returns {Promise<boolean>} whether something is drawn over the picture, after the limit at the latest */
+  async isPainted(limit) {
+    const drawn = this.page.waitForFunction(() => {
       const now = document.querySelector('svg.svg-layer').innerHTML;
       const same = now.includes('data-annotation-uid') && now === window.paintedBefore;
       window.paintedBefore = now;
       return same;
-    }, null, { polling: 200 });
+    }, null, { polling: 200, timeout: limit });
+    return inTime(drawn);
   }
 
   /** Waits for an image of the series and tells its instance and its size. */
@@ -211,7 +246,7 @@ export class Viewer {
     await row.locator('[data-cy="actionsMenuTrigger"]').click();
     await this.page.getByRole('menuitem', { name: 'Rename' }).click();
     await this.answer(label);
-    await rows.filter({ hasText: label }).waitFor();
+    await rows.filter({ hasText: label }).last().waitFor();
   }
 
   /** An arrow with its text, the head first. */
@@ -220,7 +255,7 @@ export class Viewer {
     await this.drag(head, tail);
     await this.answer(label);
     const rows = this.page.locator('[data-cy="trackedMeasurements-panel"] [data-cy="data-row"]');
-    await rows.filter({ hasText: label }).waitFor();
+    await rows.filter({ hasText: label }).last().waitFor();
   }
 
   async answer(text) {

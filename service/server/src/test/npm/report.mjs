@@ -3,8 +3,9 @@
 // attributes directly and one of several is an array. Only a NUM with a single SCOORD under it is drawn.
 // usage: node report.mjs REPORT.dcm
 import { readFileSync } from 'node:fs';
-import dcmjs from 'dcmjs';
+import { createRequire } from 'node:module';
 
+const dcmjs = createRequire(import.meta.url)('dcmjs'); // its ES module needs a newer Node.js than stock Debian's 18
 dcmjs.log.setLevel?.('error');
 const { DicomMessage, DicomMetaDictionary } = dcmjs.data;
 const bytes = readFileSync(process.argv[2]);

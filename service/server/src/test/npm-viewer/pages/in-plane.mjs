@@ -64,6 +64,13 @@ await Hands.use(service, pictures, {}, async (hands) => {
   await hands.says('comparison-numbers', 'tip along the plan');
   const comparison = await hands.table('comparison-numbers');
   await hands.look('observation');
+  // The service hears it, but its answer is lost: it is sent again, and is there once.
+  let lost = 0;
+  await page.route('**/observations', async (route) => {
+    if (lost > 0) return route.continue();
+    lost = (await route.fetch()).status();
+    return route.abort();
+  });
   await hands.click('keep-observation');
   await hands.says('observations-kept', 'One observation is kept');
   await hands.click('draft');
@@ -79,5 +86,5 @@ await Hands.use(service, pictures, {}, async (hands) => {
   await hands.go('list');
   await hands.look('list', { fullPage: true });
   const listed = await page.locator('main').innerText();
-  return { plan, comparison, record, caseId, delays, skin, shownMeanwhile, listed };
+  return { lost, plan, comparison, record, caseId, delays, skin, shownMeanwhile, listed };
 });

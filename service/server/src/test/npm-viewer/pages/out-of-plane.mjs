@@ -14,8 +14,10 @@ await Hands.use(service, pictures, telephone, async (hands) => {
   };
   await hands.go('mark');
   await hands.upload(planned);
-  await hands.field('approach', 'outOfPlane');
   await touch([352, 346]);
+  await hands.click('keep');
+  await hands.says('kept', 'Kept at');
+  await hands.field('approach', 'outOfPlane'); // of a case that is kept already
   await hands.tool('skin');
   await touch([150, 26]);
   await touch([650, 26]);

@@ -115,6 +115,11 @@ def report(frame, spec, out):
     measurements.ContentSequence = Sequence(
         [group(frame, mark, [1, 1, i + 1]) for i, mark in enumerate(spec["marks"])]
     )
+    for _ in range(spec.get("depth", 0)):
+        inner = measurements
+        measurements = item("CONTAINS", "CONTAINER", ["126010", "DCM", "Imaging Measurements"])
+        measurements.ContinuityOfContent = "SEPARATE"
+        measurements.ContentSequence = Sequence([inner])
     out.ContentSequence = Sequence([measurements])
     if spec.get("predecessor"):
         instance = Dataset()

@@ -89,14 +89,13 @@ public record ForeignMark(
     /** A number with its UCUM unit. */
     public record Stated(double value, String unit) {}
 
-    /** What a person would call it: the nearest comment or text, else tracking, else the first label. */
-    public String name() {
-        return first(Kind.COMMENT)
-                .or(() -> first(Kind.TEXT))
-                .or(() -> first(Kind.FINDING))
-                .or(() -> first(Kind.TRACKING))
-                .or(() -> labels.stream().findFirst().map(Label::text))
-                .orElse("");
+    /**
+     * What a person would call it: the nearest comment or text, else what it was known by.
+     *
+     * @param known the label that told its meaning
+     */
+    public String name(Label known) {
+        return first(Kind.COMMENT).or(() -> first(Kind.TEXT)).orElse(known.text());
     }
 
     private Optional<String> first(Kind kind) {

@@ -136,7 +136,12 @@ public final class Gathering {
                 ? Outlines.corners(mark).stream().map(PointPx::onGrid).toList()
                 : meaning.fits(Form.POINT) ? List.of(mark.points().get(0)) : mark.points();
         return Optional.of(new Placed(
-                meaning, taken.frame(), points, mark.name(), rule.get().kind(), object.uid()));
+                meaning,
+                taken.frame(),
+                points,
+                mark.name(rule.get().met(mark)),
+                rule.get().kind(),
+                object.uid()));
     }
 
     private Optional<Placed> listed(ForeignObject object, ForeignMark mark, String why) {

@@ -13,7 +13,8 @@ import java.util.Optional;
  * guessed.
  *
  * @param rules in the order they are tried
- * @param opens the approach of a case that marks open; where absent no case is opened for marks alone
+ * @param opens the approach of a case that marks open, where a site does one only; else a person says it, as marks do not
+ *     tell
  */
 public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
     public MarkRules {
@@ -36,6 +37,11 @@ public record MarkRules(List<Rule> rules, Optional<Approach> opens) {
 
         boolean meets(ForeignMark mark) {
             return mark.labels().stream().anyMatch(this::meets);
+        }
+
+        /** The label by which a mark meets the rule. */
+        Label met(ForeignMark mark) {
+            return mark.labels().stream().filter(this::meets).findFirst().orElseThrow();
         }
 
         private boolean meets(Label said) {

@@ -8,6 +8,8 @@ import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Constraints;
 import dev.plumbline.plan.Intent;
 import dev.plumbline.plan.PlanMarks;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -16,12 +18,13 @@ import java.util.stream.IntStream;
  * Everything known about one block on one side of one patient, as stated and nothing added; what is absent was not said.
  *
  * @param caseId given by the client; empty until one is made
+ * @param technique the approach; empty while nobody has said it, and nothing can be computed
  * @param bedside what was said and done around the needle
  * @param signature a case without one is a draft
  */
 public record CaseDocument(
         Optional<String> caseId,
-        Approach approach,
+        Optional<Approach> technique,
         FrameRef frame,
         Probe probe,
         PlanMarks marks,
@@ -35,6 +38,10 @@ public record CaseDocument(
         Optional<Signature> signature) {
     /** Schema name of the document this version reads and writes. */
     public static final String SCHEMA = "plumbline-case/1";
+
+    /** Remedy where the approach is needed and nobody has said it. */
+    public static final String SAY_THE_APPROACH =
+            "Say inPlane or outOfPlane; of a case that is held, with POST /v1/cases/{caseId}/approach.";
 
     public CaseDocument {
         observations = List.copyOf(observations);
@@ -56,7 +63,7 @@ public record CaseDocument(
             Optional<Signature> signature) {
         this(
                 caseId,
-                approach,
+                Optional.of(approach),
                 frame,
                 probe,
                 marks,
@@ -70,10 +77,19 @@ public record CaseDocument(
                 signature);
     }
 
+    /**
+     * The approach, for what cannot be done without.
+     *
+     * @throws Refusal {@link Problem.MissingField} while nobody has said it; it is never guessed
+     */
+    public Approach approach() {
+        return technique.orElseThrow(() -> new Refusal(new Problem.MissingField("/approach", SAY_THE_APPROACH)));
+    }
+
     public CaseDocument withCaseId(String id) {
         return new CaseDocument(
                 Optional.of(id),
-                approach,
+                technique,
                 frame,
                 probe,
                 marks,
@@ -91,7 +107,7 @@ public record CaseDocument(
     public CaseDocument withSignature(Signature other) {
         return new CaseDocument(
                 caseId,
-                approach,
+                technique,
                 frame,
                 probe,
                 marks,
@@ -109,7 +125,7 @@ public record CaseDocument(
     public CaseDocument withBedside(Bedside other) {
         return new CaseDocument(
                 caseId,
-                approach,
+                technique,
                 frame,
                 probe,
                 marks,
@@ -130,7 +146,7 @@ public record CaseDocument(
         }
         return new CaseDocument(
                 caseId,
-                approach,
+                technique,
                 planned,
                 probe,
                 marks,

@@ -34,7 +34,7 @@ final class Cases {
     CaseDocument document() {
         return new CaseDocument(
                 Optional.of("case-1"),
-                Approach.IN_PLANE,
+                Optional.of(Approach.IN_PLANE),
                 new FrameRef.Stated(640, 480, 0.1, 0.1),
                 Probe.NOTHING_STATED,
                 new PlanMarks(new PointPx(320, 300), Optional.empty(), List.of(), List.of(), List.of()),

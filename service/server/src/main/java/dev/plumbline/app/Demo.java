@@ -52,6 +52,22 @@ final class Demo {
         say.println(Cautions.text());
     }
 
+    /**
+     * Puts two more frames in, of which nothing is known yet: to be drawn on in a viewer.
+     *
+     * @return their study
+     */
+    String toDrawOn() {
+        SampleSet others = new SampleSet(SEED + 1); // a study of its own: the cases that were played are signed
+        SampleObjects objects = new SampleObjects(others);
+        for (Sample sample : List.of(others.inPlanePlan(), others.inPlaneNeedle())) {
+            client.postDicom("/v1/frames", objects.file(sample));
+        }
+        return client.getJson("/dicomweb/instances?SOPInstanceUID=" + objects.sopInstanceUid(others.inPlanePlan()))
+                .at("/0/0020000D/Value/0")
+                .asText();
+    }
+
     private void play(String name, String title, List<Sample> frames, CaseDocument document) throws IOException {
         say.println();
         say.println(title);

@@ -70,24 +70,30 @@ final class DemoCommand implements Callable<Integer> {
                 Service service = Service.start(settings)) {
             URI address = URI.create("http://127.0.0.1:" + service.port() + "/");
             say.println("Plumbline demo: two invented cases, played through " + address);
-            new Demo(new DemoClient(address), products, say).play();
+            Demo demo = new Demo(new DemoClient(address), products, say);
+            demo.play();
             say.println();
             say.println("products  " + products);
             if (!once) {
                 say.println("service   " + address + "  (v1/records lists the records; Ctrl-C stops)");
-                serve(address, stop);
+                serve(address, demo, stop);
             }
         }
         return 0;
     }
 
-    private void serve(URI address, StopSignal stop) throws IOException, InterruptedException {
+    private void serve(URI address, Demo demo, StopSignal stop) throws IOException, InterruptedException {
         if (!viewer) {
             stop.await();
             return;
         }
         try (DemoViewer beside = DemoViewer.start(address)) {
+            String study = demo.toDrawOn();
             say.println("viewer    " + beside.address() + "  (choose a study, then a series on the left)");
+            say.println("draw on   " + beside.address() + "viewer?StudyInstanceUIDs=" + study);
+            say.println(
+                    "          lines named skin and shaft, an arrow named target, then Create SR (docs/viewers.md);");
+            say.println("          what became of them: " + address + "v1/studies/" + study + "/marks");
             say.flush();
             stop.await();
         }

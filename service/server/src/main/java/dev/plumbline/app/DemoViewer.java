@@ -10,6 +10,8 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * A web viewer of others on loopback beside the demo's service. Its files are not part of this program: the launcher
@@ -28,9 +30,23 @@ final class DemoViewer implements AutoCloseable {
         this.address = address;
     }
 
-    /** @throws Refusal where the viewer has not been brought */
+    /** @throws Refusal where the viewer has not been brought, or what it is served with is not here */
     static void requireThere() {
         script();
+        node(ProcessBuilder.Redirect.DISCARD, "--version");
+    }
+
+    private static Process node(ProcessBuilder.Redirect out, String... arguments) {
+        List<String> command = new ArrayList<>(List.of("node"));
+        command.addAll(List.of(arguments));
+        try {
+            return new ProcessBuilder(command)
+                    .redirectOutput(out)
+                    .redirectError(ProcessBuilder.Redirect.INHERIT)
+                    .start();
+        } catch (IOException e) {
+            throw new Refusal(new Problem.NotHeld("", "Node.js cannot be started here.", REMEDY));
+        }
     }
 
     private static Path script() {
@@ -46,9 +62,7 @@ final class DemoViewer implements AutoCloseable {
      * @throws Refusal where it does not start
      */
     static DemoViewer start(URI service) throws IOException {
-        Process process = new ProcessBuilder("node", script().toString(), service.toString())
-                .redirectError(ProcessBuilder.Redirect.INHERIT)
-                .start();
+        Process process = node(ProcessBuilder.Redirect.PIPE, script().toString(), service.toString());
         BufferedReader out =
                 new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
         String line = out.readLine();

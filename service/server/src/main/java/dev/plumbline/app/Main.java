@@ -111,7 +111,7 @@ public final class Main {
         }
     }
 
-    private static Service.Settings settings(ServiceConfig config) {
+    static Service.Settings settings(ServiceConfig config) {
         return new Service.Settings(
                 config.dataFolder().orElseGet(Main::usualFolder),
                 new Doors.Address(config.host(), config.port()),

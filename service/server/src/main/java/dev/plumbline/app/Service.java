@@ -67,12 +67,12 @@ final class Service implements AutoCloseable {
      */
     record Uses(SiteRules bedside, Doors.Catalogues catalogues, Companions companions) {}
 
-    private Service(DataFolder folder, SqliteStore store, Settings settings) throws IOException {
+    private Service(DataFolder folder, SqliteStore store, Settings settings, LowWater lowWater) throws IOException {
         this.folder = folder;
         this.store = store;
         List<Damage> damages = new Inspection(folder, store).missing();
         damages.forEach(damage -> LOG.error("Damaged: {}", damage));
-        Archive archive = new Archive(folder, store, LowWater.USUAL, outbound(settings.network()));
+        Archive archive = new Archive(folder, store, lowWater, outbound(settings.network()));
         Uses uses = settings.uses();
         Clock clock = Clock.system(ZoneId.systemDefault());
         Cases cases = new Cases(archive, uses.bedside(), clock);
@@ -136,11 +136,16 @@ final class Service implements AutoCloseable {
      * @throws dev.plumbline.archive.StoreDamaged when the store cannot be used; {@link #degraded} can still say so
      */
     static Service start(Settings settings) throws IOException {
+        return start(settings, LowWater.USUAL);
+    }
+
+    /** As {@link #start(Settings)}, with so much of the disk to be left free. */
+    static Service start(Settings settings, LowWater lowWater) throws IOException {
         DataFolder folder = DataFolder.open(settings.data());
         try {
             SqliteStore store = SqliteStore.open(settings.data().resolve("store.sqlite"));
             try {
-                return new Service(folder, store, settings);
+                return new Service(folder, store, settings, lowWater);
             } catch (IOException | RuntimeException e) {
                 store.close();
                 throw e;

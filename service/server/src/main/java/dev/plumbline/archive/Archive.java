@@ -149,16 +149,24 @@ public final class Archive {
         if (isKnown(object, staged)) {
             return new Reception.Kept(object, true);
         }
-        files.place(staged);
-        try {
-            return new Reception.Kept(object, !store.write(writing -> writing.add(object)));
-        } catch (Refusal refusal) {
-            if (refusal.problem() instanceof Problem.Conflict) {
-                files.quarantine(object.digest());
-                warnOfQuarantine(object.digest());
+        return files.placing(List.of(staged), this::isHeld, () -> {
+            files.place(staged);
+            try {
+                return new Reception.Kept(object, !store.write(writing -> writing.add(object)));
+            } catch (Refusal refusal) {
+                if (refusal.problem() instanceof Problem.Conflict) {
+                    files.quarantine(object.digest());
+                    warnOfQuarantine(object.digest());
+                }
+                throw refusal;
             }
-            throw refusal;
-        }
+        });
+    }
+
+    private boolean isHeld(Staged staged) {
+        return store.object(index(staged).sopInstanceUid())
+                .filter(held -> held.digest().equals(staged.digest()))
+                .isPresent();
     }
 
     /** @throws Refusal after putting it in quarantine, where another object has its UID */
@@ -244,11 +252,14 @@ public final class Archive {
             for (int i = 0; i < staged.size(); i++) {
                 isKnown(objects.get(i), staged.get(i));
             }
-            Filed filed = store.write(writing -> {
-                still.run();
-                staged.forEach(files::place);
-                return commit(filing, objects, writing);
-            });
+            Filed filed = files.placing(
+                    staged,
+                    this::isHeld,
+                    () -> store.write(writing -> {
+                        still.run();
+                        staged.forEach(files::place);
+                        return commit(filing, objects, writing);
+                    }));
             outbound.queued().run();
             return filed;
         } finally {

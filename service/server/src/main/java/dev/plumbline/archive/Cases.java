@@ -12,6 +12,7 @@ import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.CasePart;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.GrowingCase;
+import dev.plumbline.document.Lack;
 import dev.plumbline.document.LogJson;
 import dev.plumbline.document.StrictJson;
 import dev.plumbline.problem.Problem;
@@ -44,6 +45,9 @@ import java.util.stream.Stream;
  * people can append to one case; who replaces a part says what it was made from.
  */
 public final class Cases {
+    /** Ids of what a person said of an observation begin so. */
+    private static final String SAID_OF = "said-";
+
     private final Archive archive;
     private final HeldFrames frames;
     private final SiteRules site;
@@ -198,6 +202,11 @@ public final class Cases {
         return clock.instant().atZone(clock.getZone()).toOffsetDateTime();
     }
 
+    /** What an open case does not say yet, in words. */
+    public List<Lack> lacks(CaseDocument document) {
+        return Lack.of(document, frames::geometry);
+    }
+
     /**
      * Appends the items of a request, all or none.
      *
@@ -241,6 +250,31 @@ public final class Cases {
     }
 
     /**
+     * Says of an observation that stands what its marks do not, such as whether the point marked as tip is the tip.
+     *
+     * @param ifMatch entity tag that the sender has seen
+     * @throws Refusal that points into the request
+     */
+    public Appended say(String caseId, String observation, JsonNode body, Optional<String> ifMatch) {
+        return archive.store().write(writing -> {
+            Held before = held(caseId);
+            GrowingCase growing = before.growing();
+            ObjectNode whole = growing.said(observation, body);
+            String content = growing.items(CasePart.OBSERVATIONS, whole).get(0).content();
+            GrowingCase after = growing.with(CasePart.OBSERVATIONS, content);
+            if (after.canonical().equals(growing.canonical())) {
+                return new Appended(List.of(), List.of(observation), growing.tag());
+            }
+            requireOpen(caseId, before.document());
+            requireMatch(ifMatch, growing.tag());
+            checkGrown(before, after, CasePart.OBSERVATIONS, false);
+            String id = freeId(SAID_OF, archive.store().caseItems(caseId), CasePart.OBSERVATIONS);
+            writing.add(new CaseItem(caseId, CasePart.OBSERVATIONS, id, content, clock.instant()));
+            return new Appended(List.of(observation), List.of(), after.tag());
+        });
+    }
+
+    /**
      * What was drawn in other software, for a case.
      *
      * @param prefix of the ids it is kept under
@@ -274,7 +308,7 @@ public final class Cases {
             if (!fresh.isEmpty()) {
                 requireOpen(caseId, before.document());
                 CaseCheck.check(after.document(), site, notBefore(before));
-                CaseInputs.of(after.document(), frames::geometry);
+                CaseInputs.check(after.document(), frames::geometry);
                 fresh.forEach(writing::add);
             }
             return fresh.size();
@@ -285,7 +319,8 @@ public final class Cases {
     private record Keeping(String prefix, List<CaseItem> items, List<CaseItem> fresh) {}
 
     private GrowingCase placed(GrowingCase growing, CasePart part, ObjectNode sent, Keeping keeping) {
-        String content = growing.items(part, sent).get(0).content();
+        String drawn = growing.items(part, sent).get(0).content();
+        String content = part == CasePart.OBSERVATIONS ? growing.keepingWhatWasSaid(drawn) : drawn;
         GrowingCase next = growing.with(part, content);
         if (next.canonical().equals(growing.canonical())) {
             return growing;
@@ -320,7 +355,11 @@ public final class Cases {
     private static Optional<String> there(
             GrowingCase before, List<CaseItem> items, CasePart part, GrowingCase.Item item) {
         if (part.list()) {
-            return before.held(part, item.id().orElseThrow());
+            boolean sentBefore = items.stream()
+                    .anyMatch(held -> held.part() == part && held.content().equals(item.content()));
+            return sentBefore
+                    ? Optional.of(item.content())
+                    : before.held(part, item.id().orElseThrow());
         }
         Optional<String> named = items.stream()
                 .filter(held -> held.part() == part
@@ -354,8 +393,11 @@ public final class Cases {
         try {
             CaseDocument document = after.document();
             CaseCheck.check(document, site, notBefore(before));
-            if (part == CasePart.MARKS || part == CasePart.PROBE || part == CasePart.OBSERVATIONS) {
-                CaseInputs.of(document, frames::geometry);
+            if (part == CasePart.MARKS
+                    || part == CasePart.FRAME
+                    || part == CasePart.PROBE
+                    || part == CasePart.OBSERVATIONS) {
+                CaseInputs.check(document, frames::geometry);
             }
         } catch (Refusal refusal) {
             throw GrowingCase.inRequest(refusal, part, before.growing().count(part), array);

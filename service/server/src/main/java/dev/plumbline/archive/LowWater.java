@@ -16,6 +16,12 @@ public record LowWater(long bytes, double share) {
     /** Below 2 GiB or 5 % nothing more is taken. Source: design choice. */
     public static final LowWater USUAL = new LowWater(2L << 30, 0.05);
 
+    /** With less than this a write may fail for lack of room: one chunk of a file, the step in which SQLite grows its log. */
+    private static final long LEAST_BYTES = 1 << 16;
+
+    /** Source: the words of glibc for ENOSPC. */
+    private static final String FULL = "No space left on device";
+
     /** @throws Refusal {@link Problem.NoRoom} when that many more bytes would leave too little free */
     void requireRoom(Path folder, long more) throws IOException {
         double mark = Math.max((double) bytes, share * (double) folder.toFile().getTotalSpace());
@@ -35,6 +41,22 @@ public record LowWater(long bytes, double share) {
             throw new IOException("The file system of " + folder + " does not say how large it is.");
         }
         return folder.toFile().getUsableSpace();
+    }
+
+    /**
+     * Whether a write failed because there is no room. Asked of the disk, and of the system's words, as another writer that
+     * failed too may have given back what it had meanwhile.
+     */
+    static boolean isFull(Path folder, Exception failed) {
+        if (String.valueOf(failed.getMessage()).contains(FULL)) {
+            return true;
+        }
+        try {
+            return free(folder) < LEAST_BYTES;
+        } catch (IOException e) {
+            failed.addSuppressed(e);
+            return false;
+        }
     }
 
     static Refusal noRoom() {

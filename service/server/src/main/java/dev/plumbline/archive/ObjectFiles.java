@@ -16,9 +16,14 @@ import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HexFormat;
+import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
 
 /**
  * DICOM objects as immutable files named by the SHA-256 of their bytes; no name ever comes from outside.
@@ -37,6 +42,9 @@ final class ObjectFiles {
     private final DataFolder folder;
     private final LowWater lowWater;
     private final AtomicLong received = new AtomicLong();
+
+    /** How many are between the placing of a file and the commit of its row, by digest. */
+    private final Map<String, Integer> placing = new ConcurrentHashMap<>();
 
     ObjectFiles(DataFolder folder, LowWater lowWater) {
         this.folder = folder;
@@ -60,8 +68,7 @@ final class ObjectFiles {
     Staged stage(InputStream bytes) {
         Path file = folder.incoming().resolve(received.incrementAndGet() + ".tmp");
         boolean whole = false;
-        try (FileChannel channel = FileChannel.open(
-                file, Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE), DataFolder.FILE_MODE)) {
+        try (FileChannel channel = create(file)) {
             MessageDigest digest = sha256();
             long size = copy(bytes, channel, digest);
             Staged staged = new Staged(file, HexFormat.of().formatHex(digest.digest()), size, DicomFile.open(file));
@@ -74,6 +81,23 @@ final class ObjectFiles {
                 drop(file);
             }
         }
+    }
+
+    private FileChannel create(Path file) throws IOException {
+        try {
+            return FileChannel.open(
+                    file, Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE), DataFolder.FILE_MODE);
+        } catch (IOException e) {
+            throw orNoRoom(e);
+        }
+    }
+
+    /** The failure of a write, as a refusal where the disk is full. */
+    private IOException orNoRoom(IOException failed) {
+        if (LowWater.isFull(folder.root(), failed)) {
+            throw LowWater.noRoom();
+        }
+        return failed;
     }
 
     private long copy(InputStream bytes, FileChannel channel, MessageDigest digest) throws IOException {
@@ -115,10 +139,35 @@ final class ObjectFiles {
                 channel.write(buffer);
             }
         } catch (IOException e) {
-            if (LowWater.free(folder.root()) < CHUNK_BYTES) {
-                throw LowWater.noRoom();
+            throw orNoRoom(e);
+        }
+    }
+
+    /**
+     * Makes staged files durable and commits what speaks of them. Where that is refused, files are taken away again that no
+     * row speaks of, unless somebody else is about to commit the very same bytes.
+     *
+     * @param commit calls {@link #place} for each of them
+     * @param isHeld whether a row speaks of a staged file
+     */
+    <T> T placing(Collection<Staged> staged, Predicate<Staged> isHeld, Supplier<T> commit) {
+        staged.forEach(each -> placing.merge(each.digest(), 1, Integer::sum));
+        boolean refused = false;
+        try {
+            return commit.get();
+        } catch (Refusal refusal) {
+            refused = true;
+            throw refusal;
+        } finally {
+            for (Staged each : staged) {
+                boolean unwanted = refused;
+                placing.computeIfPresent(each.digest(), (digest, count) -> {
+                    if (count == 1 && unwanted && !isHeld.test(each)) {
+                        drop(folder.object(digest));
+                    }
+                    return count == 1 ? null : count - 1;
+                });
             }
-            throw e;
         }
     }
 
@@ -146,7 +195,7 @@ final class ObjectFiles {
         }
     }
 
-    private static void settle(Staged staged, Path target) {
+    private void settle(Staged staged, Path target) {
         try {
             try (FileChannel channel = FileChannel.open(staged.file(), StandardOpenOption.WRITE)) {
                 channel.force(true);
@@ -154,7 +203,7 @@ final class ObjectFiles {
             Files.move(staged.file(), target, StandardCopyOption.ATOMIC_MOVE);
             DataFolder.force(target.resolveSibling("."));
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw new UncheckedIOException(orNoRoom(e));
         }
     }
 

@@ -13,7 +13,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import org.sqlite.SQLiteConfig;
@@ -27,6 +29,14 @@ import org.sqlite.SQLiteException;
 final class SqliteDatabase implements AutoCloseable {
     /** Migrations {@code store-1.sql} to this one. */
     static final int VERSION = 5;
+
+    /** What SQLite also says of a full disk, before it has written the end of a transaction. Source: SQLite, result codes. */
+    private static final Set<SQLiteErrorCode> FOR_LACK_OF_ROOM = EnumSet.of(
+            SQLiteErrorCode.SQLITE_IOERR_WRITE,
+            SQLiteErrorCode.SQLITE_IOERR_SHMOPEN,
+            SQLiteErrorCode.SQLITE_IOERR_SHMSIZE,
+            SQLiteErrorCode.SQLITE_IOERR_SHMMAP,
+            SQLiteErrorCode.SQLITE_CANTOPEN);
 
     private final Path file;
     private final Connection connection;
@@ -49,6 +59,11 @@ final class SqliteDatabase implements AutoCloseable {
         } catch (IOException | SQLException e) {
             if (e instanceof SQLException problem && isDamage(code(problem))) {
                 throw damaged(file, problem);
+            }
+            if (LowWater.isFull(file.resolveSibling("."), e)) {
+                throw new StoreDamaged(
+                        "The store " + file + " cannot be opened because its disk is full. Free space and start again.",
+                        e);
             }
             throw new StoreDamaged("The store " + file + " cannot be opened; see the cause and the file's rights.", e);
         }
@@ -208,7 +223,8 @@ final class SqliteDatabase implements AutoCloseable {
 
     private RuntimeException failure(SQLException e) {
         SQLiteErrorCode code = code(e);
-        if (code == SQLiteErrorCode.SQLITE_FULL) {
+        if (code == SQLiteErrorCode.SQLITE_FULL
+                || (FOR_LACK_OF_ROOM.contains(code) && LowWater.isFull(file.resolveSibling("."), e))) {
             return LowWater.noRoom();
         }
         return isDamage(code)

@@ -15,7 +15,6 @@ import dev.plumbline.intake.Gathered.FrameKey;
 import dev.plumbline.intake.Gathered.RefusedObject;
 import dev.plumbline.intake.Gathering;
 import dev.plumbline.intake.MarkFrames;
-import dev.plumbline.plan.Approach;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
@@ -135,7 +134,8 @@ public final class StudyMarks {
     }
 
     private Account account(String study, Gathered gathered, Optional<String> caseId) {
-        List<Lack> lacks = caseId.map(id -> Lack.of(cases.held(id).document())).orElseGet(() -> nothingOpen(gathered));
+        List<Lack> lacks =
+                caseId.map(id -> cases.lacks(cases.held(id).document())).orElseGet(() -> nothingOpen(gathered));
         return new Account(study, gathered, caseId, lacks);
     }
 
@@ -143,11 +143,7 @@ public final class StudyMarks {
         if (new MarkedCase(gathered).targets() == 0) {
             return List.of(new Lack("/marks/target", "The target: draw a point and label it as the site's rules say."));
         }
-        return cases.site().marks().opens().isPresent()
-                ? List.of()
-                : List.of(new Lack(
-                        "/approach",
-                        "Whether the needle goes in-plane or out-of-plane: open a case on this study and say it."));
+        return List.of();
     }
 
     private static Gathered asking(Gathered gathered, List<Gathered.Question> asked) {
@@ -179,12 +175,9 @@ public final class StudyMarks {
             }
             return Optional.empty();
         }
-        Optional<Approach> approach = cases.site().marks().opens();
-        return approach.map(way -> {
-            String id = MarkedCase.caseId(study);
-            records.open(marked.opened(id, way, planned.get()), Optional.empty(), document -> "");
-            return id;
-        });
+        String id = MarkedCase.caseId(study);
+        records.open(marked.opened(id, cases.site().marks().opens(), planned.get()), Optional.empty(), document -> "");
+        return Optional.of(id);
     }
 
     private void complete(String caseId, MarkedCase marked, List<Gathered.Question> asked) {

@@ -3,6 +3,7 @@ package dev.plumbline.archive;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.plumbline.plan.Approach;
 import dev.plumbline.procedure.Laterality;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.Context;
@@ -38,7 +39,7 @@ record UnfinishedCase(
                 .put("patientName", patientName.orElse(null))
                 .put("block", context().block().orElse(null))
                 .put("laterality", context().laterality().map(Laterality::word).orElse(null))
-                .put("approach", document.approach().word())
+                .put("approach", document.technique().map(Approach::word).orElse(null))
                 .put("operator", context().operator().map(Context.Person::name).orElse(null))
                 .put("chosen", document.intent().isPresent())
                 .put("observations", document.observations().size())

@@ -15,6 +15,22 @@ import java.util.stream.Collectors;
 
 /** The fields {@code dicom} and {@code peers} of the service's configuration. */
 final class NetworkFile {
+    static final String[] DICOM_FIELDS = {
+        "aeTitle",
+        "host",
+        "port",
+        "tls",
+        "associations",
+        "associationsPerPeer",
+        "artimSeconds",
+        "idleSeconds",
+        "connectSeconds",
+        "responseSeconds"
+    };
+    static final String[] PEER_FIELDS = {
+        "name", "aeTitle", "host", "port", "addresses", "url", "tokenFile", "tls", "uses", "proof"
+    };
+
     /** AE: at most 16 characters, no backslash, no control characters. Source: DICOM PS3.5, 6.2. */
     private static final String AE_TITLE =
             "[\\x21-\\x5B\\x5D-\\x7E]([\\x20-\\x5B\\x5D-\\x7E]{0,14}[\\x21-\\x5B\\x5D-\\x7E])?";
@@ -34,34 +50,9 @@ final class NetworkFile {
     }
 
     Network read() {
-        Optional<SiteObject> dicom = file.optionalObject(
-                "dicom",
-                "aeTitle",
-                "host",
-                "port",
-                "tls",
-                "associations",
-                "associationsPerPeer",
-                "artimSeconds",
-                "idleSeconds",
-                "connectSeconds",
-                "responseSeconds");
-        List<SitePeer> peers = file
-                .objects(
-                        "peers",
-                        "name",
-                        "aeTitle",
-                        "host",
-                        "port",
-                        "addresses",
-                        "url",
-                        "tokenFile",
-                        "tls",
-                        "uses",
-                        "proof")
-                .stream()
-                .map(this::peer)
-                .toList();
+        Optional<SiteObject> dicom = file.optionalObject("dicom", DICOM_FIELDS);
+        List<SitePeer> peers =
+                file.objects("peers", PEER_FIELDS).stream().map(this::peer).toList();
         requireDistinct(peers);
         return new Network(
                 dicom.flatMap(d -> d.optionalText("aeTitle").map(title -> aeTitle(d, title)))

@@ -8,24 +8,39 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Optional;
 
-/** A file read forward through a window of fixed size; values that nobody asks for are stepped over, never loaded. */
+/**
+ * A file read forward through a window of fixed size; values that nobody asks for are stepped over, never loaded. A small
+ * file is in the window as a whole.
+ */
 final class ByteWindow implements Closeable {
     private static final int WINDOW = 1 << 16;
+    private static final int SMALL_FILE = 1 << 20;
 
     private final FileChannel channel;
     private final long size;
-    private final ByteBuffer buffer = ByteBuffer.allocate(WINDOW).limit(0);
+    private final ByteBuffer buffer;
     private long windowStart;
 
     private ByteWindow(FileChannel channel, long size) {
         this.channel = channel;
         this.size = size;
+        buffer = ByteBuffer.allocate(size <= SMALL_FILE ? (int) size : WINDOW).limit(0);
     }
 
     static ByteWindow open(Path file) throws IOException {
         FileChannel channel = FileChannel.open(file, StandardOpenOption.READ);
-        return new ByteWindow(channel, channel.size());
+        ByteWindow window = new ByteWindow(channel, channel.size());
+        if (window.size <= SMALL_FILE) {
+            window.need((int) window.size);
+        }
+        return window;
+    }
+
+    /** The bytes of a small file, not a copy; empty for a larger one. */
+    Optional<byte[]> whole() {
+        return size <= SMALL_FILE ? Optional.of(buffer.array()) : Optional.empty();
     }
 
     long size() {

@@ -34,15 +34,18 @@ final class CarriedPlanGroup {
         Optional<Calibration> calibration = Scales.of(
                 observed.frame().geometry(), source.revision().document().probe(), List.of(carried.target()));
         GroupDrawing drawing = new GroupDrawing(observed.marks(), group, calibration, false);
-        drawing.point(
-                Concepts.TARGET,
-                carried.target(),
-                Quantity.of(PlanQuantity.TARGET_DEPTH),
-                plan.readings().of(PlanQuantity.TARGET_DEPTH));
-        if (source.revision().document().approach() == Approach.IN_PLANE) {
-            DrawnPath.of(carried.entry(), carried.target(), observed.frame().geometry())
-                    .ifPresent(path -> drawing.path(path, plan.readings().of(PlanQuantity.PATH)));
-        }
+        Optional<DrawnPath> path = source.revision().document().approach() == Approach.IN_PLANE
+                ? DrawnPath.of(
+                        carried.entry(), carried.target(), observed.frame().geometry())
+                : Optional.empty();
+        // Not the target too: a viewer would set the label there, where the tip with its own label often is.
+        path.ifPresentOrElse(
+                line -> drawing.path(line, plan.readings().of(PlanQuantity.PATH)),
+                () -> drawing.point(
+                        Concepts.TARGET,
+                        carried.target(),
+                        Quantity.of(PlanQuantity.TARGET_DEPTH),
+                        plan.readings().of(PlanQuantity.TARGET_DEPTH)));
         return group.comment(Labels.angle("Plan", plan.readings().of(PlanQuantity.ANGLE_TO_SKIN)))
                 .item();
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Attributes as a content tree. Tolerant: an item that says nothing readable stays in its place as {@link Unreadable}, so
@@ -69,12 +70,13 @@ final class ContentReader {
     }
 
     private static ContentItem item(Open open) {
-        String relation = open.item().string(Tag.RELATIONSHIP_TYPE).orElse("");
-        ItemValue value = Relation.of(relation)
-                .map(known -> ItemReader.value(open.item()))
-                .orElseGet(() -> new Unreadable("", "its relationship \"" + relation + "\" is not one of ours"));
+        String word = open.item().string(Tag.RELATIONSHIP_TYPE).orElse("");
+        Optional<Relation> relation = Relation.of(word);
+        ItemValue value = relation.isPresent()
+                ? ItemReader.value(open.item())
+                : new Unreadable("", "its relationship \"" + word + "\" is not one of ours");
         return new ContentItem(
-                Relation.of(relation).orElse(Relation.NONE),
+                relation.orElse(Relation.NONE),
                 ItemReader.code(open.item(), Tag.CONCEPT_NAME_CODE_SEQUENCE),
                 value,
                 open.item().string(Tag.OBSERVATION_DATE_TIME),

@@ -3,26 +3,35 @@ package dev.plumbline.dicom;
 
 import dev.plumbline.geometry.PointPx;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** A content tree as attributes: Document Content Macro and Document Relationship Macro, DICOM PS3.3 C.17.3, C.18. */
 final class ContentWriter {
     private static final String DCMR_UID = "1.2.840.10008.8.1.1";
 
+    /** The same few codes stand everywhere in a document; each is made once, and the items share it. */
+    private final Map<Code, DataSet> codes = new HashMap<>();
+
     private ContentWriter() {}
 
-    /** Puts the root item into the data set of its document. */
+    /** Puts the root item into the data set of its document. Do not change the items of codes afterwards; they are shared. */
     static void write(ContentItem root, DataSet document) {
-        fill(document, root);
+        new ContentWriter().fill(document, root);
     }
 
-    private static DataSet fill(DataSet item, ContentItem content) {
+    private List<DataSet> shared(Code code) {
+        return List.of(codes.computeIfAbsent(code, ContentWriter::code));
+    }
+
+    private DataSet fill(DataSet item, ContentItem content) {
         if (content.relation() != Relation.NONE) {
             item.put(Tag.RELATIONSHIP_TYPE, content.relation().text());
         }
         content.observedAt().ifPresent(time -> item.put(Tag.OBSERVATION_DATE_TIME, time));
         item.put(Tag.VALUE_TYPE, content.value().valueType());
-        content.name().ifPresent(name -> item.put(Tag.CONCEPT_NAME_CODE_SEQUENCE, List.of(code(name))));
+        content.name().ifPresent(name -> item.put(Tag.CONCEPT_NAME_CODE_SEQUENCE, shared(name)));
         value(item, content.value());
         if (!content.children().isEmpty()) {
             List<DataSet> children = new ArrayList<>(content.children().size());
@@ -32,14 +41,14 @@ final class ContentWriter {
         return item;
     }
 
-    private static void value(DataSet item, ItemValue value) {
+    private void value(DataSet item, ItemValue value) {
         if (value instanceof ItemValue.Container container) {
             item.put(Tag.CONTINUITY_OF_CONTENT, "SEPARATE");
             container.template().ifPresent(t -> item.put(Tag.CONTENT_TEMPLATE_SEQUENCE, List.of(template(t))));
         } else if (value instanceof ItemValue.Text text) {
             item.put(Tag.TEXT_VALUE, text.text());
         } else if (value instanceof ItemValue.Coded coded) {
-            item.put(Tag.CONCEPT_CODE_SEQUENCE, List.of(code(coded.code())));
+            item.put(Tag.CONCEPT_CODE_SEQUENCE, shared(coded.code()));
         } else if (value instanceof ItemValue.Numeric numeric) {
             numeric(item, numeric);
         } else if (value instanceof ItemValue.Person person) {
@@ -68,15 +77,15 @@ final class ContentWriter {
         return item.put(Tag.TEMPLATE_IDENTIFIER, template.identifier());
     }
 
-    private static void numeric(DataSet item, ItemValue.Numeric numeric) {
+    private void numeric(DataSet item, ItemValue.Numeric numeric) {
         item.put(
                 Tag.MEASURED_VALUE_SEQUENCE,
-                numeric.measured().map(ContentWriter::measured).stream().toList());
-        numeric.qualifier().ifPresent(q -> item.put(Tag.NUMERIC_VALUE_QUALIFIER_CODE_SEQUENCE, List.of(code(q))));
+                numeric.measured().map(this::measured).stream().toList());
+        numeric.qualifier().ifPresent(q -> item.put(Tag.NUMERIC_VALUE_QUALIFIER_CODE_SEQUENCE, shared(q)));
     }
 
-    private static DataSet measured(ItemValue.Measured measured) {
-        DataSet item = new DataSet().put(Tag.MEASUREMENT_UNITS_CODE_SEQUENCE, List.of(code(measured.unit())));
+    private DataSet measured(ItemValue.Measured measured) {
+        DataSet item = new DataSet().put(Tag.MEASUREMENT_UNITS_CODE_SEQUENCE, shared(measured.unit()));
         item.put(Tag.NUMERIC_VALUE, measured.decimal());
         measured.exact().ifPresent(exact -> item.put(Tag.FLOATING_POINT_VALUE, new double[] {exact}));
         return item;

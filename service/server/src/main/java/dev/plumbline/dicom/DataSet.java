@@ -17,9 +17,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A DICOM data set: attributes by tag, sequences nested. Tags are the constants of {@link Tag}.
@@ -30,7 +32,8 @@ import java.util.OptionalInt;
 public final class DataSet {
     private static final SpecificCharacterSet UTF_8 = new SpecificCharacterSet(new String[] {"ISO_IR 192"});
 
-    private final AttributeList attributes;
+    private @Nullable AttributeList attributes;
+    private final @Nullable PlacedItem placed;
 
     public DataSet() {
         this(new AttributeList());
@@ -38,20 +41,43 @@ public final class DataSet {
 
     DataSet(AttributeList attributes) {
         this.attributes = attributes;
+        placed = null;
+    }
+
+    /** One that is read where it stands in its file, until something is put into it or only the toolkit can tell. */
+    DataSet(PlacedItem placed) {
+        this.placed = placed;
     }
 
     AttributeList attributes() {
+        if (attributes == null) {
+            attributes = Objects.requireNonNull(placed).attributes();
+        }
         return attributes;
     }
 
+    /** Whether values are still decoded from the bytes of the file. */
+    boolean isReadWhereItStands() {
+        return placed().isPresent();
+    }
+
+    private Optional<PlacedItem> placed() {
+        return placed != null && placed.isCurrent() ? Optional.of(placed) : Optional.empty();
+    }
+
     public boolean holds(int tag) {
-        return attributes.get(toolkitTag(tag)) != null;
+        Optional<PlacedItem> bytes = placed();
+        return bytes.isPresent() ? bytes.get().holds(tag) : attributes().get(toolkitTag(tag)) != null;
     }
 
     /** Tags present, ascending, file meta information included where it was read from a file. */
     public List<Integer> tags() {
-        List<Integer> tags = new ArrayList<>(attributes.size());
-        for (AttributeTag tag : attributes.keySet()) {
+        Optional<PlacedItem> bytes = placed();
+        if (bytes.isPresent()) {
+            return bytes.get().tags();
+        }
+        List<Integer> tags = new ArrayList<>(attributes().size());
+        for (AttributeTag tag : attributes().keySet()) {
             tags.add(tag.getGroup() << 16 | tag.getElement());
         }
         return tags;
@@ -59,12 +85,19 @@ public final class DataSet {
 
     /** The two letters of the value representation; empty where the attribute is absent. */
     public Optional<String> vr(int tag) {
-        return Optional.ofNullable(attributes.get(toolkitTag(tag))).map(Attribute::getVRAsString);
+        Optional<PlacedItem> bytes = placed();
+        return bytes.isPresent()
+                ? bytes.get().vr(tag)
+                : Optional.ofNullable(attributes().get(toolkitTag(tag))).map(Attribute::getVRAsString);
     }
 
     /** All values as text, padding removed; empty where absent, empty or a sequence. */
     public List<String> strings(int tag) {
-        Attribute attribute = attributes.get(toolkitTag(tag));
+        Optional<List<String>> bytes = placed().flatMap(item -> item.strings(tag));
+        if (bytes.isPresent()) {
+            return bytes.get();
+        }
+        Attribute attribute = attributes().get(toolkitTag(tag));
         if (attribute == null || attribute instanceof SequenceAttribute) {
             return List.of();
         }
@@ -77,13 +110,21 @@ public final class DataSet {
 
     /** The first value as text; empty where absent or blank. */
     public Optional<String> string(int tag) {
+        String first = placed != null && placed.isCurrent() ? placed.first(tag) : null;
+        if (first != null) {
+            return first.isEmpty() ? Optional.empty() : Optional.of(first);
+        }
         List<String> values = strings(tag);
         return values.isEmpty() || values.get(0).isEmpty() ? Optional.empty() : Optional.of(values.get(0));
     }
 
     /** The first value as a whole number; empty where absent or not one. */
     public OptionalInt integer(int tag) {
-        Attribute attribute = attributes.get(toolkitTag(tag));
+        Optional<OptionalInt> bytes = placed().flatMap(item -> item.integer(tag));
+        if (bytes.isPresent()) {
+            return bytes.get();
+        }
+        Attribute attribute = attributes().get(toolkitTag(tag));
         if (attribute == null || attribute.getVM() == 0) {
             return OptionalInt.empty();
         }
@@ -93,7 +134,11 @@ public final class DataSet {
 
     /** All values as numbers; empty where absent or not numbers. */
     public double[] numbers(int tag) {
-        Attribute attribute = attributes.get(toolkitTag(tag));
+        Optional<double[]> bytes = placed().flatMap(item -> item.numbers(tag));
+        if (bytes.isPresent()) {
+            return bytes.get();
+        }
+        Attribute attribute = attributes().get(toolkitTag(tag));
         if (attribute == null || attribute.getVM() == 0) {
             return new double[0];
         }
@@ -109,7 +154,7 @@ public final class DataSet {
 
     /** The bytes of an attribute (OB, UN), or its 16-bit words as bytes, low byte first (OW); empty where it has none. */
     public byte[] bytes(int tag) {
-        Attribute attribute = attributes.get(toolkitTag(tag));
+        Attribute attribute = attributes().get(toolkitTag(tag));
         if (attribute == null || attribute.getVL() == 0) {
             return new byte[0];
         }
@@ -131,7 +176,11 @@ public final class DataSet {
 
     /** The items of a sequence; empty where absent or without items. */
     public List<DataSet> items(int tag) {
-        if (!(attributes.get(toolkitTag(tag)) instanceof SequenceAttribute sequence)) {
+        Optional<PlacedItem> bytes = placed();
+        if (bytes.isPresent()) {
+            return bytes.get().items(tag);
+        }
+        if (!(attributes().get(toolkitTag(tag)) instanceof SequenceAttribute sequence)) {
             return List.of();
         }
         List<DataSet> items = new ArrayList<>(sequence.getNumberOfItems());
@@ -187,7 +236,7 @@ public final class DataSet {
         return fill(tag, attribute -> {
             OtherWordAttribute pixels = new OtherWordAttribute(attribute.getTag());
             pixels.setValues(words);
-            attributes.put(pixels);
+            attributes().put(pixels);
         });
     }
 
@@ -216,30 +265,30 @@ public final class DataSet {
 
     /** Takes an attribute out; absent stays absent. */
     public DataSet remove(int tag) {
-        attributes.remove(toolkitTag(tag));
+        attributes().remove(toolkitTag(tag));
         return this;
     }
 
     /** Puts a sequence; no items make an empty (type 2) sequence. */
     public DataSet put(int tag, List<DataSet> items) {
         SequenceAttribute sequence = new SequenceAttribute(toolkitTag(tag));
-        items.forEach(item -> sequence.addItem(item.attributes));
-        attributes.put(sequence);
+        items.forEach(item -> sequence.addItem(item.attributes()));
+        attributes().put(sequence);
         return this;
     }
 
     /** Copies one attribute as it is; absent stays absent. Sequences are shared, so do not change them afterwards. */
     public DataSet copy(int tag, DataSet from) {
-        Attribute attribute = from.attributes.get(toolkitTag(tag));
+        Attribute attribute = from.attributes().get(toolkitTag(tag));
         if (attribute != null) {
-            attributes.put(attribute);
+            attributes().put(attribute);
         }
         return this;
     }
 
     private DataSet fill(int tag, Filling filling) {
         try {
-            filling.into(attributes.putNewAttribute(toolkitTag(tag), UTF_8));
+            filling.into(attributes().putNewAttribute(toolkitTag(tag), UTF_8));
             return this;
         } catch (DicomException e) {
             throw new IllegalArgumentException("Not a value for (" + Tag.text(tag) + ")", e);

@@ -18,6 +18,9 @@ import java.util.Optional;
  * file must not go away or change while this is in use.
  */
 public final class DicomFile {
+    /** Root of their classes, DICOM PS3.4 B.5. Of small objects they are the ones that are read by the thousand. */
+    private static final String STRUCTURED_REPORTS = "1.2.840.10008.5.1.4.1.1.88.";
+
     private final Path path;
     private final GateReport report;
     private final DataSet header;
@@ -35,6 +38,10 @@ public final class DicomFile {
      */
     public static DicomFile open(Path path) throws IOException {
         GateReport report = Gate.inspect(path);
+        Optional<PlacedObject> placed = report.placed();
+        if (placed.isPresent() && report.sopClassUid().startsWith(STRUCTURED_REPORTS)) {
+            return new DicomFile(path, report, new DataSet(placed.get().root()));
+        }
         AttributeList attributes = read(path);
         if (AttributeCount.of(attributes) != report.elements()) {
             throw Fault.malformed("The toolkit read " + AttributeCount.of(attributes)

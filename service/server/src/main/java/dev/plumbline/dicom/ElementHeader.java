@@ -14,16 +14,16 @@ import java.nio.charset.StandardCharsets;
  */
 record ElementHeader(int tag, String vr, long length, long offset) {
     static final long UNDEFINED = 0xffffffffL;
+    private static final int SMALLEST_UNIT = 2;
     private static final int PRIVATE_CREATOR_FIRST = 0x10;
     private static final int PRIVATE_CREATOR_LAST = 0xff;
 
     static ElementHeader readExplicit(ByteWindow in, int tag, boolean bigEndian) throws IOException {
         long offset = in.position() - 4;
-        String vr = new String(in.bytes(2), StandardCharsets.US_ASCII);
-        ValueForm form = ValueForm.of(vr)
+        ValueForm form = ValueForm.of(in.u8(), in.u8())
                 .orElseThrow(() -> Fault.malformed(tag, offset, "has a value representation that does not exist"));
         if (!form.longLength()) {
-            return new ElementHeader(tag, vr, in.u16(bigEndian), offset).checked(form);
+            return new ElementHeader(tag, form.vr(), in.u16(bigEndian), offset).checked(form.unit());
         }
         if (in.position() + 6 > in.size()) {
             throw Fault.malformed(tag, offset, "is cut off before its length");
@@ -31,12 +31,12 @@ record ElementHeader(int tag, String vr, long length, long offset) {
         if (in.u16(bigEndian) != 0) {
             throw Fault.malformed(tag, offset, "has reserved bytes that are not zero");
         }
-        return new ElementHeader(tag, vr, in.u32(bigEndian), offset).checked(form);
+        return new ElementHeader(tag, form.vr(), in.u32(bigEndian), offset).checked(form.unit());
     }
 
     static ElementHeader readImplicit(ByteWindow in, int tag) throws IOException {
         long offset = in.position() - 4;
-        return new ElementHeader(tag, dictionaryVr(tag), in.u32(false), offset).checked(new ValueForm(2, true));
+        return new ElementHeader(tag, dictionaryVr(tag), in.u32(false), offset).checked(SMALLEST_UNIT);
     }
 
     private static String dictionaryVr(int tag) {
@@ -44,12 +44,12 @@ record ElementHeader(int tag, String vr, long length, long offset) {
         return vr == null ? "UN" : new String(vr, StandardCharsets.US_ASCII);
     }
 
-    private ElementHeader checked(ValueForm form) {
+    private ElementHeader checked(int unit) {
         if (isPrivateCreator() && (isUndefined() || vr.equals("SQ"))) {
             throw Fault.malformed(tag, offset, "should hold the name of a private creator, but is a sequence");
         }
-        if (!isUndefined() && length % form.unit() != 0) {
-            throw Fault.malformed(tag, offset, "has " + length + " bytes, which is not a multiple of " + form.unit());
+        if (!isUndefined() && length % unit != 0) {
+            throw Fault.malformed(tag, offset, "has " + length + " bytes, which is not a multiple of " + unit);
         }
         return this;
     }

@@ -29,6 +29,7 @@ final class Gate {
     private static final int LAST_FORBIDDEN_GROUP = 0x0003;
 
     private final ByteWindow in;
+    private final PlacedObject placed;
     private final MetaGate.Meta meta;
     private final KeyAttributes keys;
     private final Deque<Level> levels = new ArrayDeque<>();
@@ -43,9 +44,16 @@ final class Gate {
      * A data set, a sequence or an item that is being read.
      *
      * @param end where it ends, or where the enclosing one ends if its own length is undefined
+     * @param item itself, or of a sequence the one that holds it
      */
     private record Level(
-            Kind kind, ElementHeader sequence, long end, boolean undefined, boolean implicit, boolean inPrivate) {
+            Kind kind,
+            ElementHeader sequence,
+            long end,
+            boolean undefined,
+            boolean implicit,
+            boolean inPrivate,
+            PlacedItem item) {
         enum Kind {
             DATA_SET,
             SEQUENCE,
@@ -53,11 +61,12 @@ final class Gate {
         }
     }
 
-    private Gate(ByteWindow in, MetaGate.Meta meta) {
+    private Gate(ByteWindow in) throws IOException {
         this.in = in;
-        this.meta = meta;
-        this.keys = new KeyAttributes(meta.transferSyntax().bigEndian());
-        this.counted = meta.elements();
+        placed = new PlacedObject(in.whole());
+        meta = MetaGate.read(in, placed.root());
+        keys = new KeyAttributes(meta.transferSyntax().bigEndian());
+        counted = meta.elements();
     }
 
     /**
@@ -67,7 +76,7 @@ final class Gate {
      */
     static GateReport inspect(Path file) throws IOException {
         try (ByteWindow in = ByteWindow.open(file)) {
-            return new Gate(in, MetaGate.read(in)).run();
+            return new Gate(in).run();
         }
     }
 
@@ -79,12 +88,20 @@ final class Gate {
                 in.size(),
                 false,
                 meta.transferSyntax().implicit(),
-                false));
+                false,
+                placed.root()));
         int[] last = new int[MAX_DEPTH + 1];
         walk(last);
         same(Tag.SOP_CLASS_UID, meta.sopClassUid());
         same(Tag.SOP_INSTANCE_UID, meta.sopInstanceUid());
-        return new GateReport(meta.transferSyntax(), meta.sopClassUid(), meta.sopInstanceUid(), counted, pixels);
+        return new GateReport(
+                meta.transferSyntax(), meta.sopClassUid(), meta.sopInstanceUid(), counted, pixels, whole());
+    }
+
+    private Optional<PlacedObject> whole() {
+        return meta.transferSyntax() == TransferSyntax.EXPLICIT_LITTLE_ENDIAN && pixels.isEmpty()
+                ? placed.built()
+                : Optional.empty();
     }
 
     /** @param last the last tag seen in the innermost open item of each depth */
@@ -142,7 +159,8 @@ final class Gate {
                 end(length, sequence, header),
                 length == ElementHeader.UNDEFINED,
                 sequence.implicit(),
-                sequence.inPrivate()));
+                sequence.inPrivate(),
+                sequence.item().newItem()));
     }
 
     private long end(long length, Level enclosing, ElementHeader header) {
@@ -197,6 +215,7 @@ final class Gate {
         if (pixels.isEmpty() && !level.inPrivate()) {
             counted++;
         }
+        level.item().add(header, in.position());
         if (isSequence(level, header)) {
             sequence(level, header);
             return;
@@ -227,13 +246,15 @@ final class Gate {
         }
         // content of an undefined-length UN is always implicit little endian: PS3.5, 6.2.2 note 2
         boolean implicit = level.implicit() || header.vr().equals("UN");
+        level.item().openSequence();
         levels.push(new Level(
                 Level.Kind.SEQUENCE,
                 header,
                 end(header.length(), level, header),
                 header.isUndefined(),
                 implicit,
-                level.inPrivate() || header.isPrivate()));
+                level.inPrivate() || header.isPrivate(),
+                level.item()));
     }
 
     private void pixelData(ElementHeader header, Level level) throws IOException {

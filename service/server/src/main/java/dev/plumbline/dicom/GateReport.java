@@ -8,10 +8,12 @@ import java.util.Optional;
  *
  * @param elements attributes before the pixel data, file meta information included, private sequences counted as one each
  * @param pixels empty where the object has no pixel data
+ * @param placed where everything stands; only for small objects that can be read there
  */
 record GateReport(
         TransferSyntax transferSyntax,
         String sopClassUid,
         String sopInstanceUid,
         int elements,
-        Optional<PixelBytes> pixels) {}
+        Optional<PixelBytes> pixels,
+        Optional<PlacedObject> placed) {}

@@ -20,9 +20,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 
 /** What one content item says, by value type, DICOM PS3.3 C.17.3.2 and C.18. */
 final class ItemReader {
+    /** A decimal string, DICOM PS3.5 6.2. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+
     private ItemReader() {}
 
     static ItemValue value(DataSet item) {
@@ -71,7 +75,8 @@ final class ItemReader {
 
     /** The first code of a sequence; empty where there is none or its value or scheme is missing. */
     static Optional<Code> code(DataSet item, int sequence) {
-        return item.items(sequence).stream().findFirst().flatMap(ItemReader::code);
+        List<DataSet> items = item.items(sequence);
+        return items.isEmpty() ? Optional.empty() : code(items.get(0));
     }
 
     private static Optional<Code> code(DataSet code) {
@@ -99,7 +104,7 @@ final class ItemReader {
     }
 
     private static boolean isNumber(String decimal) {
-        return decimal.matches("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+        return NUMBER.matcher(decimal).matches();
     }
 
     private static ItemValue coordinates(DataSet item) {

@@ -23,16 +23,22 @@ final class MetaGate {
     record Meta(TransferSyntax transferSyntax, String sopClassUid, String sopInstanceUid, int elements) {}
 
     private final ByteWindow in;
+    private final PlacedItem placed;
     private final Map<Integer, String> uids = new HashMap<>();
     private int elements;
 
-    private MetaGate(ByteWindow in) {
+    private MetaGate(ByteWindow in, PlacedItem placed) {
         this.in = in;
+        this.placed = placed;
     }
 
-    /** Leaves the window at the first byte of the data set. */
-    static Meta read(ByteWindow in) throws IOException {
-        return new MetaGate(in).run();
+    /**
+     * Leaves the window at the first byte of the data set.
+     *
+     * @param placed is told where each attribute stands
+     */
+    static Meta read(ByteWindow in, PlacedItem placed) throws IOException {
+        return new MetaGate(in, placed).run();
     }
 
     private Meta run() throws IOException {
@@ -60,10 +66,11 @@ final class MetaGate {
             throw Fault.malformed(Tag.FILE_META_INFORMATION_GROUP_LENGTH, offset, "is missing");
         }
         ElementHeader header = ElementHeader.readExplicit(in, tag, false);
-        elements++;
         if (!header.vr().equals("UL") || header.length() != 4) {
             throw Fault.malformed(tag, offset, "is not one number of 4 bytes");
         }
+        elements++;
+        placed.add(header, in.position());
         long length = in.u32(false);
         if (length > LONGEST_META || in.position() + length > in.size()) {
             throw Fault.malformed(tag, offset, "says " + length + " bytes, more than there can be");
@@ -81,10 +88,11 @@ final class MetaGate {
             throw Fault.malformed(tag, offset, "is out of order in the file meta information");
         }
         ElementHeader header = ElementHeader.readExplicit(in, tag, false);
-        elements++;
         if (header.isUndefined() || header.vr().equals("SQ") || header.length() > end - in.position()) {
             throw Fault.malformed(tag, offset, "reaches beyond the file meta information");
         }
+        elements++;
+        placed.add(header, in.position());
         long next = in.position() + header.length();
         if (header.vr().equals("UI")) {
             uids.put(tag, KeyAttributes.uid(in, header));

@@ -157,6 +157,7 @@ final class ObservationGroup {
     /** Draws the needle, else the target; whether any of the needle was seen. */
     private boolean draw() {
         if (inPlane && stated.shaft().size() >= 2) {
+            drawTip();
             drawShaft();
             return true;
         }
@@ -171,6 +172,20 @@ final class ObservationGroup {
             group.add(new ContentItem(Relation.CONTAINS, Optional.empty(), image, List.of()));
         }
         return false;
+    }
+
+    /**
+     * A confirmed tip stands before the shaft: a viewer draws the last of a group, but sets the label beside the first, and
+     * beside a line it may lie off the screen, as a needle often comes in at the picture's edge.
+     */
+    private void drawTip() {
+        Reading depth = observation.readings().of(ObservationQuantity.TIP_DEPTH);
+        if (confirmed() && depth instanceof Reading.Seen) {
+            Quantity quantity = Quantity.of(ObservationQuantity.TIP_DEPTH);
+            stated.tip()
+                    .ifPresent(
+                            tip -> new GroupDrawing(marks, group, calibration, true).point(TIP, tip, quantity, depth));
+        }
     }
 
     /** From the entry to the confirmed tip, or else as much of the shaft as was marked; the marks themselves stay. */

@@ -2,7 +2,9 @@
 package dev.plumbline.dicom;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** How a content item stands to its parent, DICOM PS3.3 C.17.3.2.4. */
 enum Relation {
@@ -16,6 +18,9 @@ enum Relation {
     INFERRED_FROM("INFERRED FROM"),
     SELECTED_FROM("SELECTED FROM");
 
+    private static final Map<String, Relation> BY_TEXT =
+            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Relation::text, r -> r));
+
     private final String text;
 
     Relation(String text) {
@@ -27,6 +32,6 @@ enum Relation {
     }
 
     static Optional<Relation> of(String text) {
-        return Arrays.stream(values()).filter(r -> r.text.equals(text)).findFirst();
+        return Optional.ofNullable(BY_TEXT.get(text));
     }
 }

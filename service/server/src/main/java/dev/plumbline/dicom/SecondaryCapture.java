@@ -2,7 +2,6 @@
 package dev.plumbline.dicom;
 
 import java.awt.image.BufferedImage;
-import java.awt.image.Raster;
 import java.util.List;
 
 /**
@@ -66,16 +65,20 @@ final class SecondaryCapture {
                 .put(Tag.PIXEL_DATA, rgb(image));
     }
 
-    /** Samples as they are: a grey image's {@code getRGB} would brighten them. */
+    /** The samples of a drawing, which is of {@link BufferedImage#TYPE_INT_RGB}. */
     private static byte[] rgb(BufferedImage image) {
-        Raster raster = image.getRaster();
-        int bands = raster.getNumBands();
-        int[] samples = raster.getPixels(0, 0, image.getWidth(), image.getHeight(), (int[]) null);
-        byte[] bytes = new byte[image.getWidth() * image.getHeight() * COLOURS];
-        for (int i = 0; i < bytes.length; i++) {
-            int colour = bands < COLOURS ? 0 : i % COLOURS;
-            bytes[i] = (byte) samples[i / COLOURS * bands + colour];
+        int width = image.getWidth();
+        int[] row = new int[width];
+        byte[] samples = new byte[width * image.getHeight() * COLOURS];
+        int at = 0;
+        for (int y = 0; y < image.getHeight(); y++) {
+            image.getRaster().getDataElements(0, y, width, 1, row);
+            for (int pixel : row) {
+                samples[at++] = (byte) (pixel >> 16);
+                samples[at++] = (byte) (pixel >> 8);
+                samples[at++] = (byte) pixel;
+            }
         }
-        return bytes;
+        return samples;
     }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dicom;
 
+import dev.plumbline.agents.Basis;
+import dev.plumbline.agents.Route;
 import dev.plumbline.record.SessionDose;
 import dev.plumbline.record.SessionDose.Amount;
 import dev.plumbline.record.SessionDose.Judged;
@@ -42,7 +44,9 @@ final class SessionDoseItems {
     private static List<ContentItem> amount(Code concept, Amount amount) {
         List<ContentItem> items = new ArrayList<>();
         items.add(number(Relation.HAS_PROPERTIES, concept, amount.mg(), "mg"));
-        items.add(word(Codes.own("DOSE-BASIS"), amount.basis().word(), "dose bases"));
+        if (amount.basis() != Basis.NOT_STATED) {
+            items.add(word(Codes.own("DOSE-BASIS"), amount.basis().word(), "dose bases"));
+        }
         return items;
     }
 
@@ -50,7 +54,9 @@ final class SessionDoseItems {
         List<ContentItem> items = amount(AgentItems.MASS, part.dose());
         items.add(ContentItem.code(
                 Relation.HAS_PROPERTIES, Codes.own("VASOCONSTRICTOR"), Concepts.yesOrNo(part.vasoconstrictor())));
-        items.add(word(Codes.sct("410675002"), part.route().word(), "routes"));
+        if (part.route() != Route.NOT_STATED) {
+            items.add(word(Codes.sct("410675002"), part.route().word(), "routes"));
+        }
         if (part.judged() instanceof Judged.Share share) {
             items.add(number(Relation.HAS_PROPERTIES, SHARE, share.percent(), "%"));
             items.add(number(Relation.HAS_PROPERTIES, LIMIT, share.limitMg(), "mg"));

@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dimse;
 
-import dev.plumbline.dimse.Agreement.Answer;
-import dev.plumbline.dimse.Agreement.Result;
 import dev.plumbline.dimse.StateTable.Transition;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -26,8 +23,6 @@ public final class Association implements AutoCloseable {
     private static final int LONGEST_SENT = 131_072;
     private static final int SHORTEST_SENT = 64;
     private static final int PDV_HEADER_BYTES = 6;
-    private static final int COMMAND_FRAGMENT = 1;
-    private static final int LAST_FRAGMENT = 2;
 
     private final Connection connection;
     private final Timeouts timeouts;
@@ -38,14 +33,14 @@ public final class Association implements AutoCloseable {
     private int longestSent = LONGEST_SENT;
     private int messages;
 
-    private ByteBuffer received = ByteBuffer.allocate(0);
-    private Optional<DataStream> arriving = Optional.empty();
+    private final IncomingMessages incoming;
 
     private Association(Connection connection, Timeouts timeouts, boolean requestor) {
         this.connection = connection;
         this.timeouts = timeouts;
         this.requestor = requestor;
         this.state = requestor ? State.STA4 : State.STA2;
+        this.incoming = new IncomingMessages(this, timeouts.idle());
         Proposal.AeTitles nobody = new Proposal.AeTitles("", "");
         this.proposal = new Proposal(nobody, "", List.of(), 0, List.of());
         this.agreement = new Agreement(nobody, List.of(), 0, List.of());
@@ -127,13 +122,13 @@ public final class Association implements AutoCloseable {
     }
 
     /** The next PDU that somebody above must know of; everything else is done here. */
-    private Pdu receive(Duration wait) throws PeerFailure {
+    Pdu receive(Duration wait) throws PeerFailure {
         while (true) {
             Pdu pdu;
             try {
                 pdu = connection.next(wait, LONGEST_DATA_PDU);
                 if (pdu instanceof Pdu.Data data) {
-                    received = values(data.length());
+                    incoming.take(values(data.length()));
                 }
             } catch (InvalidPdu e) {
                 throw invalid(e);
@@ -214,7 +209,8 @@ public final class Association implements AutoCloseable {
         return new PeerFailure(PeerFailure.Kind.PROTOCOL, "The peer sent a PDU that cannot come at this point.");
     }
 
-    private PeerFailure invalid(InvalidPdu why) {
+    /** Aborts because of what came, whose values were already looked into. */
+    PeerFailure invalid(InvalidPdu why) {
         Action action = on(Event.INVALID_PDU);
         abort(
                 action == Action.AA_1
@@ -276,20 +272,9 @@ public final class Association implements AutoCloseable {
         return proposal;
     }
 
-    /** The transfer syntax of an accepted presentation context. */
-    Optional<String> transferSyntax(int contextId) {
-        return agreement.answers().stream()
-                .filter(answer -> answer.id() == contextId && answer.result() == Result.ACCEPTANCE)
-                .map(Answer::transferSyntax)
-                .findFirst();
-    }
-
-    String abstractSyntax(int contextId) {
-        return proposal.contexts().stream()
-                .filter(context -> context.id() == contextId)
-                .map(Proposal.Context::abstractSyntax)
-                .findFirst()
-                .orElse("");
+    /** What its presentation contexts carry. */
+    Contexts contexts() {
+        return new Contexts(proposal, agreement);
     }
 
     /** What was negotiated for a kind of object or service. */
@@ -297,23 +282,12 @@ public final class Association implements AutoCloseable {
 
     /** The first accepted context for an abstract syntax in one of the transfer syntaxes. */
     public Optional<Negotiated> negotiated(String abstractSyntax, List<String> transferSyntaxes) {
-        return proposal.contexts().stream()
-                .filter(context -> context.abstractSyntax().equals(abstractSyntax))
-                .flatMap(context -> transferSyntax(context.id()).stream()
-                        .filter(transferSyntaxes::contains)
-                        .map(syntax -> new Negotiated(context.id(), syntax)))
-                .findFirst();
+        return contexts().negotiated(abstractSyntax, transferSyntaxes);
     }
 
     /** Why there is no context for an abstract syntax, in words. */
     public String refusal(String abstractSyntax) {
-        return proposal.contexts().stream()
-                .filter(context -> context.abstractSyntax().equals(abstractSyntax))
-                .flatMap(context -> agreement.answers().stream().filter(answer -> answer.id() == context.id()))
-                .filter(answer -> answer.result() != Result.ACCEPTANCE)
-                .map(answer -> answer.result().words())
-                .findFirst()
-                .orElse("not answered");
+        return contexts().refusal(abstractSyntax);
     }
 
     /** Whether the association can carry messages. */
@@ -330,7 +304,7 @@ public final class Association implements AutoCloseable {
     void send(int contextId, CommandSet command) throws PeerFailure {
         requireOpen();
         try {
-            fragments(contextId, COMMAND_FRAGMENT, InputStream.nullInputStream(), command.encode());
+            fragments(contextId, IncomingMessages.COMMAND_FRAGMENT, InputStream.nullInputStream(), command.encode());
         } catch (PeerFailure e) {
             throw e;
         } catch (IOException e) {
@@ -360,7 +334,7 @@ public final class Association implements AutoCloseable {
     private void fragments(int contextId, int kind, InputStream data, byte[] first) throws IOException {
         byte[] pdu = new byte[PduType.HEADER_BYTES + longestSent];
         int room = longestSent - PDV_HEADER_BYTES;
-        InputStream in = kind == COMMAND_FRAGMENT ? new ByteArrayInputStream(first) : data;
+        InputStream in = kind == IncomingMessages.COMMAND_FRAGMENT ? new ByteArrayInputStream(first) : data;
         int start = PduType.HEADER_BYTES + PDV_HEADER_BYTES;
         int count = in.readNBytes(pdu, start, room);
         boolean last;
@@ -373,7 +347,7 @@ public final class Association implements AutoCloseable {
                     .putInt(count + PDV_HEADER_BYTES)
                     .putInt(count + 2)
                     .put((byte) contextId)
-                    .put((byte) (kind | (last ? LAST_FRAGMENT : 0)));
+                    .put((byte) (kind | (last ? IncomingMessages.LAST_FRAGMENT : 0)));
             on(Event.DATA_REQUEST);
             send(pdu, start + count);
             if (!last) {
@@ -383,139 +357,26 @@ public final class Association implements AutoCloseable {
         } while (!last);
     }
 
+    void requireOpen() throws PeerFailure {
+        if (!isOpen()) {
+            throw new PeerFailure(PeerFailure.Kind.ABORTED, "The association is over.");
+        }
+    }
+
     /**
      * The next message; empty when the peer has released the association.
      *
      * @param wait for its first byte
      */
     Optional<Message> nextMessage(Duration wait) throws PeerFailure {
-        if (arriving.isPresent()) {
-            drop(arriving.get());
-        }
-        requireOpen();
-        Optional<Pdv> first = nextPdv(wait);
-        if (first.isEmpty()) {
-            return Optional.empty();
-        }
-        CommandSet command = command(first.get());
-        int contextId = first.get().contextId();
-        arriving = command.announcesDataSet() ? Optional.of(new DataStream(contextId)) : Optional.empty();
-        return Optional.of(new Message(contextId, command, arriving.map(stream -> stream)));
+        return incoming.next(wait);
     }
 
-    private void drop(DataStream stream) throws PeerFailure {
-        byte[] scrap = new byte[PduType.HEADER_BYTES << 10];
-        while (stream.read(scrap, 0, scrap.length) >= 0) {
-            // what nobody wanted
-        }
-        arriving = Optional.empty();
-    }
-
-    /** A presentation data value: a fragment of a command or of a data set. */
-    private record Pdv(int contextId, boolean command, boolean last, ByteBuffer bytes) {}
-
-    /** Empty when the peer has released the association, and that was answered. */
-    private Optional<Pdv> nextPdv(Duration wait) throws PeerFailure {
-        while (!received.hasRemaining()) {
-            Pdu pdu = receive(wait);
-            if (pdu instanceof Pdu.ReleaseRequest) {
-                on(Event.RELEASE_RESPONSE);
-                send(AssociateWriter.release(PduType.RELEASE_RP));
-                end();
-                return Optional.empty();
-            }
-        }
-        long length = received.remaining() < Integer.BYTES ? -1 : received.getInt() & 0xffffffffL;
-        if (length < 2 || length > received.remaining()) {
-            throw invalid(new InvalidPdu("A presentation data value does not fit its PDU."));
-        }
-        int contextId = received.get() & 0xff;
-        int control = received.get();
-        ByteBuffer bytes = received.slice(received.position(), (int) length - 2);
-        received.position(received.position() + bytes.capacity());
-        if (transferSyntax(contextId).isEmpty()) {
-            throw invalid(new InvalidPdu("Data came in a presentation context that was not accepted."));
-        }
-        return Optional.of(
-                new Pdv(contextId, (control & COMMAND_FRAGMENT) != 0, (control & LAST_FRAGMENT) != 0, bytes));
-    }
-
-    private Pdv nextPdv(int contextId, boolean command) throws PeerFailure {
-        Pdv next = nextPdv(timeouts.idle())
-                .orElseThrow(() -> new PeerFailure(
-                        PeerFailure.Kind.PROTOCOL, "The peer released the association in the middle of a message."));
-        if (next.contextId() != contextId || next.command() != command) {
-            throw invalid(new InvalidPdu("Fragments of different messages are mixed."));
-        }
-        return next;
-    }
-
-    private CommandSet command(Pdv first) throws PeerFailure {
-        if (!first.command()) {
-            throw invalid(new InvalidPdu("A message does not begin with its command."));
-        }
-        ByteArrayOutputStream whole = new ByteArrayOutputStream();
-        append(whole, first);
-        for (Pdv fragment = first; !fragment.last(); ) {
-            fragment = nextPdv(first.contextId(), true);
-            append(whole, fragment);
-        }
-        try {
-            return CommandSet.decode(whole.toByteArray());
-        } catch (InvalidPdu e) {
-            throw invalid(e);
-        }
-    }
-
-    private void append(ByteArrayOutputStream whole, Pdv fragment) throws PeerFailure {
-        byte[] bytes = new byte[fragment.bytes().remaining()];
-        fragment.bytes().get(bytes);
-        whole.writeBytes(bytes);
-        if (whole.size() > CommandSet.LONGEST) {
-            throw invalid(new InvalidPdu("A command set is longer than " + CommandSet.LONGEST + " bytes."));
-        }
-    }
-
-    /** The data set of the message that arrives, straight from the connection. */
-    private final class DataStream extends InputStream {
-        private final int contextId;
-        private ByteBuffer fragment = ByteBuffer.allocate(0);
-        private boolean last;
-
-        DataStream(int contextId) {
-            this.contextId = contextId;
-        }
-
-        @Override
-        public int read() throws PeerFailure {
-            byte[] one = new byte[1];
-            return read(one, 0, 1) < 0 ? -1 : one[0] & 0xff;
-        }
-
-        @Override
-        public int read(byte[] into, int offset, int length) throws PeerFailure {
-            if (length == 0) {
-                return 0;
-            }
-            while (!fragment.hasRemaining()) {
-                if (last) {
-                    return -1;
-                }
-                requireOpen();
-                Pdv next = nextPdv(contextId, false);
-                fragment = next.bytes();
-                last = next.last();
-            }
-            int count = Math.min(length, fragment.remaining());
-            fragment.get(into, offset, count);
-            return count;
-        }
-    }
-
-    private void requireOpen() throws PeerFailure {
-        if (!isOpen()) {
-            throw new PeerFailure(PeerFailure.Kind.ABORTED, "The association is over.");
-        }
+    /** The peer's wish to end the association is granted. Source: DICOM PS3.8, 9.1.2. */
+    void answerRelease() throws PeerFailure {
+        on(Event.RELEASE_RESPONSE);
+        send(AssociateWriter.release(PduType.RELEASE_RP));
+        end();
     }
 
     /** Ends the association in order. Source: DICOM PS3.8, 9.1.2; a collision of two releases included. */

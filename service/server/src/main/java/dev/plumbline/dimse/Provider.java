@@ -69,7 +69,7 @@ final class Provider {
     }
 
     private boolean isAbout(Message message, String sopClass) {
-        return association.abstractSyntax(message.contextId()).equals(sopClass);
+        return association.contexts().abstractSyntax(message.contextId()).equals(sopClass);
     }
 
     private Reply store(Message message) throws IOException {
@@ -87,7 +87,7 @@ final class Provider {
         Services.Incoming object = new Services.Incoming(
                 sopClass,
                 sopInstance,
-                association.transferSyntax(message.contextId()).orElseThrow(),
+                association.contexts().transferSyntax(message.contextId()).orElseThrow(),
                 association.proposal().titles().calling());
         return stored(object, message.data().get());
     }
@@ -121,7 +121,7 @@ final class Provider {
             return services.commitment(new Services.CommitmentReport(
                     eventType,
                     message.smallDataSet(),
-                    association.transferSyntax(message.contextId()).orElseThrow()));
+                    association.contexts().transferSyntax(message.contextId()).orElseThrow()));
         } catch (RuntimeException e) {
             return failed(e);
         }

@@ -7,6 +7,7 @@ import dev.plumbline.dimse.Reply;
 import dev.plumbline.dimse.Services;
 import dev.plumbline.dimse.Status;
 import dev.plumbline.dispatch.Proof.Finding;
+import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
 import java.io.InputStream;
@@ -44,10 +45,9 @@ final class ReadBack implements Services {
                             "The archive holds another object under this UID; different: "
                                     + String.join(", ", differing) + ".");
         } catch (Refusal refusal) {
-            return Proof.of(
-                    Finding.LATER,
-                    "What the archive handed back cannot be read: "
-                            + refusal.problem().detail());
+            String words = refusal.problem().detail();
+            boolean ours = refusal.problem() instanceof Problem.NoRoom;
+            return Proof.of(Finding.LATER, ours ? words : "What the archive handed back cannot be read: " + words);
         }
     }
 

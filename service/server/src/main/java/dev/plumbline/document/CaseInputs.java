@@ -7,6 +7,7 @@ import dev.plumbline.geometry.PixelSize;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Repeat;
 import dev.plumbline.observation.ObservationInput;
+import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.PlanInput;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -36,20 +37,39 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
     /**
      * The inputs of a case.
      *
-     * @throws Refusal {@link Problem.MarkOutsideFrame}, or what finding a frame throws
+     * @throws Refusal {@link Problem.MarkOutsideFrame}, what finding a frame throws, or where nobody has said the approach
      */
     public static CaseInputs of(CaseDocument document, Frames frames) {
-        FrameGeometry planned = geometry(document.frame(), "/frame", frames);
-        check(StatedMarks.ofPlan(document), planned);
+        Approach approach = document.approach();
         PlanInput plan = new PlanInput(
-                document.approach(),
-                planned,
+                approach,
+                planned(document, frames),
                 document.probe(),
                 document.marks(),
                 document.needle(),
                 document.intent(),
                 document.constraints(),
                 document.uncertainty());
+        return new CaseInputs(plan, observed(document, frames));
+    }
+
+    /**
+     * Checks the marks of a case that is still being told, of which perhaps nobody has said the approach.
+     *
+     * @throws Refusal as {@link #of} does, but for an approach that is not said
+     */
+    public static void check(CaseDocument document, Frames frames) {
+        planned(document, frames);
+        observed(document, frames);
+    }
+
+    private static FrameGeometry planned(CaseDocument document, Frames frames) {
+        FrameGeometry planned = geometry(document.frame(), "/frame", frames);
+        check(StatedMarks.ofPlan(document), planned);
+        return planned;
+    }
+
+    private static List<ObservationInput> observed(CaseDocument document, Frames frames) {
         List<ObservationInput> observations = new ArrayList<>();
         for (int i = 0; i < document.observations().size(); i++) {
             ObservedFrame observed = document.observations().get(i);
@@ -59,7 +79,7 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
             boolean samePicture = observed.frame().equals(document.frame()) && identifies(observed.frame());
             observations.add(new ObservationInput(observed.marks(), frame, samePicture));
         }
-        return new CaseInputs(plan, observations);
+        return observations;
     }
 
     /** A stated size and scale may be those of any number of pictures. */
@@ -67,7 +87,8 @@ public record CaseInputs(PlanInput plan, List<ObservationInput> observations) {
         return !(frame instanceof FrameRef.Stated);
     }
 
-    private static FrameGeometry geometry(FrameRef ref, String pointer, Frames frames) {
+    /** What measuring needs of a frame that the case names at a place. */
+    static FrameGeometry geometry(FrameRef ref, String pointer, Frames frames) {
         if (ref instanceof FrameRef.Stated stated) {
             PixelSize scale = new PixelSize(stated.mmPerColumn(), stated.mmPerRow());
             return new FrameGeometry(

@@ -11,6 +11,9 @@ public enum CasePart {
     AGENTS("agents", true),
     CHECKS("checks", true),
     TEAM("team", true),
+    APPROACH("approach", false),
+    /** The same picture only, with the scale that a person states for it. */
+    FRAME("frame", false),
     MARKS("marks", false),
     INTENT("intent", false),
     PROBE("probe", false),

@@ -37,8 +37,7 @@ final class CaseReader {
         }
         checkSchema(json);
         Fields fields = new Fields(json, "", CaseObject.CASE);
-        Approach approach = fields.word("approach", List.of(Approach.values()), Approach::word)
-                .orElseThrow(() -> fields.missing("approach", "inPlane or outOfPlane"));
+        Optional<Approach> approach = fields.word("approach", List.of(Approach.values()), Approach::word);
         FrameRef frame = frame(fields.object("frame", CaseObject.FRAME)
                 .orElseThrow(() -> fields.missing("frame", "the frame that the marks were made on")));
         return FrameScales.shared(new CaseDocument(
@@ -48,7 +47,11 @@ final class CaseReader {
                 EquipmentReader.probe(fields),
                 MarksReader.marks(fields),
                 EquipmentReader.needle(fields),
-                fields.object("intent", CaseObject.INTENT).map(intent -> intent(intent, approach)),
+                fields.object("intent", CaseObject.INTENT)
+                        .map(intent -> intent(
+                                intent,
+                                approach.orElseThrow(() -> new Refusal(new Problem.MissingField(
+                                        fields.pointer("approach"), CaseDocument.SAY_THE_APPROACH))))),
                 LimitsReader.constraints(fields),
                 LimitsReader.uncertainty(fields),
                 observations(fields, frame),

@@ -15,6 +15,7 @@ import dev.plumbline.needle.Needle;
 import dev.plumbline.needle.NeedleWish;
 import dev.plumbline.observation.ObservationMarks;
 import dev.plumbline.observation.Phase;
+import dev.plumbline.plan.Approach;
 import dev.plumbline.plan.Constraints;
 import dev.plumbline.plan.Hazard;
 import dev.plumbline.plan.Intent;
@@ -35,7 +36,7 @@ final class CaseWriter {
         Stated node = new Stated()
                 .put("schema", CaseDocument.SCHEMA)
                 .putText("caseId", document.caseId())
-                .put("approach", document.approach().word())
+                .putText("approach", document.technique().map(Approach::word))
                 .putObject("frame", frame(document.frame()))
                 .putObject("probe", probe(document.probe()))
                 .putObject("marks", marks(document.marks()))

@@ -14,11 +14,18 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** A case document to which more is appended. What is refused is said at its place in what was sent. */
 public final class GrowingCase {
     private static final int TAG_BYTES = 16;
+    private static final String TIP_IS_TIP = "tipIsTip";
+
+    /** What a person says of an observation beside the marks on its frame. */
+    private static final List<String> SAID = List.of(TIP_IS_TIP, "phase", "punctureDistanceMm", "frame");
+
+    private static final String SCALE = "scale";
 
     private final ObjectNode json;
 
@@ -153,11 +160,96 @@ public final class GrowingCase {
             throw Fields.refusal("/id", Wording.IDENTIFIER.words());
         }
         ObjectNode alone = json.deepCopy();
-        alone.set(part.field(), value);
+        alone.set(part.field(), part == CasePart.APPROACH ? word(part, value) : value);
         JsonNode written = written(alone, part, 0, false).path(part.field());
+        if (part == CasePart.FRAME) {
+            requireSamePicture(json.path(part.field()), written, "");
+        }
         return new Item(
                 Optional.ofNullable(id).map(JsonNode::textValue),
                 written.isMissingNode() ? "null" : Canonical.text(written));
+    }
+
+    /** A part that is one word is sent in an object of one field, so that it can have an id beside it as others do. */
+    private static JsonNode word(CasePart part, ObjectNode sent) {
+        JsonNode word = sent.get(part.field());
+        if (word == null || sent.size() > 1) {
+            throw Fields.refusal(
+                    "", "an object with the field " + part.field() + ", with an id of its own if you like");
+        }
+        return word;
+    }
+
+    /** Marks were made on a picture; of another one they would say something else. */
+    private static void requireSamePicture(JsonNode stands, JsonNode sent, String at) {
+        if (!withoutScale(stands).equals(withoutScale(sent))) {
+            throw new Refusal(
+                    new Problem.Conflict(
+                            at,
+                            "This is another frame than the one that was marked.",
+                            "Name the same frame with the scale that is stated for it; for marks on another frame open a case."));
+        }
+    }
+
+    private static JsonNode withoutScale(JsonNode frame) {
+        return frame instanceof ObjectNode object ? object.deepCopy().without(SCALE) : frame;
+    }
+
+    /**
+     * An observation that stands, with what a person says of it beside its marks; null takes a thing back.
+     *
+     * @throws Refusal where no such observation stands, or something else is said
+     */
+    public ObjectNode said(String observation, JsonNode body) {
+        ObjectNode stands = standing(observation)
+                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
+                        "", "The case has no observation with this id.", "See the case for the ids of its own.")));
+        if (!(body instanceof ObjectNode sent) || sent.isEmpty()) {
+            throw Fields.refusal("", "an object with one or more of " + String.join(", ", SAID));
+        }
+        for (Map.Entry<String, JsonNode> said : sent.properties()) {
+            String field = said.getKey();
+            if (field.equals(CasePart.FRAME.field())) {
+                requireSamePicture(stands.path(field), said.getValue(), "/" + field);
+            }
+            if (!SAID.contains(field)) {
+                throw new Refusal(new Problem.UnknownField("/" + field, NearestName.of(field, SAID), SAID));
+            }
+            if (said.getValue().isNull()) {
+                stands.remove(field);
+            } else {
+                stands.set(field, said.getValue());
+            }
+        }
+        return stands;
+    }
+
+    /**
+     * An observation drawn anew, with what a person said of the one that stands. Whether the tip is the tip was said of
+     * the point marked then; of another point nobody has said it.
+     *
+     * @param drawn canonical JSON
+     */
+    public String keepingWhatWasSaid(String drawn) {
+        ObjectNode next = (ObjectNode) StrictJson.read(drawn.getBytes(StandardCharsets.UTF_8));
+        standing(next.path("id").asText()).ifPresent(before -> {
+            for (String field : SAID) {
+                boolean sameTip = before.path("tip").equals(next.path("tip"));
+                if (before.has(field) && !next.has(field) && (sameTip || !field.equals(TIP_IS_TIP))) {
+                    next.set(field, before.get(field));
+                }
+            }
+            JsonNode frame = before.path(CasePart.FRAME.field());
+            if (withoutScale(frame).equals(next.path(CasePart.FRAME.field()))) {
+                next.set(CasePart.FRAME.field(), frame);
+            }
+        });
+        return Canonical.text(next);
+    }
+
+    private Optional<ObjectNode> standing(String observation) {
+        return held(CasePart.OBSERVATIONS, observation)
+                .map(text -> (ObjectNode) StrictJson.read(text.getBytes(StandardCharsets.UTF_8)));
     }
 
     private static ObjectNode written(ObjectNode whole, CasePart part, int before, boolean array) {

@@ -65,11 +65,14 @@ public final class MarkedCase {
         return frames(MarkMeaning.TARGET).size();
     }
 
-    /** A case of nothing but these marks. */
-    public CaseDocument opened(String caseId, Approach approach, FrameKey planned) {
-        ObjectNode json = object().put("schema", CaseDocument.SCHEMA)
-                .put("caseId", caseId)
-                .put("approach", approach.word());
+    /**
+     * A case of nothing but these marks.
+     *
+     * @param approach empty where nobody has said it: marks do not tell
+     */
+    public CaseDocument opened(String caseId, Optional<Approach> approach, FrameKey planned) {
+        ObjectNode json = object().put("schema", CaseDocument.SCHEMA).put("caseId", caseId);
+        approach.ifPresent(way -> json.put("approach", way.word()));
         json.set("frame", frame(planned));
         json.set("marks", marks(planned, object()));
         json.putArray("observations").addAll(observations(planned));

@@ -36,6 +36,7 @@ final class CaseRoutes {
         routes.get("/v1/cases/{caseId}", this::document);
         routes.get("/v1/cases/{caseId}/log", this::log);
         routes.get("/v1/sessions/{session}", this::session);
+        routes.post("/v1/cases/{caseId}/observations/{observation}", this::say);
         for (CasePart part : CasePart.values()) {
             routes.post("/v1/cases/{caseId}/" + part.field(), ctx -> append(ctx, part));
         }
@@ -49,8 +50,22 @@ final class CaseRoutes {
 
     private void append(Context ctx, CasePart part) {
         String caseId = ctx.pathParam("caseId");
-        Cases.Appended done = cases.append(
-                caseId, part, StrictJson.read(Bodies.json(ctx)), Optional.ofNullable(ctx.header("If-Match")));
+        answer(ctx, caseId, cases.append(caseId, part, StrictJson.read(Bodies.json(ctx)), seen(ctx)));
+    }
+
+    private void say(Context ctx) {
+        String caseId = ctx.pathParam("caseId");
+        answer(
+                ctx,
+                caseId,
+                cases.say(caseId, ctx.pathParam("observation"), StrictJson.read(Bodies.json(ctx)), seen(ctx)));
+    }
+
+    private static Optional<String> seen(Context ctx) {
+        return Optional.ofNullable(ctx.header("If-Match"));
+    }
+
+    private static void answer(Context ctx, String caseId, Cases.Appended done) {
         ObjectNode answer = JsonNodeFactory.instance.objectNode().put("caseId", caseId);
         texts(answer.putArray("appended"), done.appended());
         texts(answer.putArray("known"), done.known());

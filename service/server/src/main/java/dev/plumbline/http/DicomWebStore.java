@@ -24,6 +24,7 @@ final class DicomWebStore {
     private static final int ALL_KEPT = 200;
     private static final int SOME_KEPT = 202;
     private static final int NONE_KEPT = 409;
+    private static final int NO_ROOM = 507;
 
     /** Failure reasons. Source: DICOM PS3.18 table I.2-2; 0111 duplicate SOP instance: PS3.7 C.5. */
     private static final int REFUSED_OUT_OF_RESOURCES = 0xA700;
@@ -105,8 +106,16 @@ final class DicomWebStore {
         putSequence(answer, "00081199", kept);
         putSequence(answer, "0008119A", unnamed);
         boolean allKept = kept.size() == receptions.size();
-        ctx.status(allKept ? ALL_KEPT : kept.isEmpty() ? NONE_KEPT : SOME_KEPT);
+        ctx.status(allKept ? ALL_KEPT : kept.isEmpty() ? noneKept(receptions) : SOME_KEPT);
         Utf8.send(ctx, "application/dicom+json", answer.toString());
+    }
+
+    /** Where there was no room for any, it is not the objects that are wrong. */
+    private static int noneKept(List<Reception> receptions) {
+        boolean noRoom = receptions.stream()
+                .allMatch(reception ->
+                        reception instanceof Reception.Refused refused && refused.problem() instanceof Problem.NoRoom);
+        return noRoom ? NO_ROOM : NONE_KEPT;
     }
 
     private static List<String> instance(Reception.Kept held) {

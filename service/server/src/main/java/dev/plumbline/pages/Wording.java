@@ -34,7 +34,7 @@ record Wording(BlockList blocks, ZoneOffset zone) {
     static String approach(JsonNode row) {
         return text(row, "approach")
                 .map(word -> word.equals("inPlane") ? "in-plane" : "out-of-plane")
-                .orElse(NOT_STATED);
+                .orElse("approach " + NOT_STATED);
     }
 
     /** The name of a block of the site's list; a word that it does not know as it is. */

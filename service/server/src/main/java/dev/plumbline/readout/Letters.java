@@ -8,8 +8,14 @@ import java.awt.geom.AffineTransform;
 import java.awt.geom.PathIterator;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -27,20 +33,30 @@ final class Letters {
     private static final String UNKNOWN = "?";
 
     private final PDType0Font font;
+    private final Map<Integer, Run> letters = new HashMap<>();
 
     Letters(PDDocument document) throws IOException {
         try (InputStream in = Letters.class.getResourceAsStream(EMBEDDED)) {
             if (in == null) {
                 throw new IllegalStateException("The PDF library has no font with it.");
             }
-            font = PDType0Font.load(document, in, true);
+            TrueTypeFont parsed = new TTFParser().parse(RandomAccessReadBuffer.createBufferFromStream(in));
+            document.registerTrueTypeFontForClosing(parsed);
+            // without ligatures, so that a text is as wide as its letters; to look for them took a third of a record's
+            // time
+            parsed.setEnableGsub(false);
+            font = PDType0Font.load(document, parsed, true);
         }
     }
 
-    /** Letters that one font has. */
-    private record Run(String text, boolean embedded) {}
+    /**
+     * Letters that one font has.
+     *
+     * @param thousandths how wide, in thousandths of their size; of the embedded font only
+     */
+    private record Run(String text, boolean embedded, float thousandths) {}
 
-    float width(String text, float size) throws IOException {
+    float width(String text, float size) {
         float width = 0;
         for (Run run : runs(text)) {
             width += width(run, size);
@@ -48,9 +64,9 @@ final class Letters {
         return width;
     }
 
-    private float width(Run run, float size) throws IOException {
+    private static float width(Run run, float size) {
         return run.embedded()
-                ? font.getStringWidth(run.text()) / THOUSANDTHS * size
+                ? run.thousandths() / THOUSANDTHS * size
                 : outline(run.text()).getAdvance() * size;
     }
 
@@ -86,24 +102,40 @@ final class Letters {
         List<Run> runs = new ArrayList<>();
         StringBuilder same = new StringBuilder();
         boolean embedded = true;
-        for (int c : text.codePoints().toArray()) {
-            String letter = Character.isISOControl(c) ? " " : Character.toString(c);
-            boolean here = has(letter);
-            if (!here && !OTHER.canDisplay(c)) {
-                letter = UNKNOWN;
-                here = true;
-            }
-            if (here != embedded && same.length() > 0) {
-                runs.add(new Run(same.toString(), embedded));
+        float thousandths = 0;
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            Run letter = letters.computeIfAbsent(text.codePointAt(i), this::letter);
+            if (letter.embedded() != embedded && !same.isEmpty()) {
+                runs.add(new Run(same.toString(), embedded, thousandths));
                 same.setLength(0);
+                thousandths = 0;
             }
-            embedded = here;
-            same.append(letter);
+            embedded = letter.embedded();
+            same.append(letter.text());
+            thousandths += letter.thousandths();
         }
-        if (same.length() > 0) {
-            runs.add(new Run(same.toString(), embedded));
+        if (!same.isEmpty()) {
+            runs.add(new Run(same.toString(), embedded, thousandths));
         }
         return runs;
+    }
+
+    private Run letter(int c) {
+        String letter = Character.isISOControl(c) ? " " : Character.toString(c);
+        boolean here = has(letter);
+        if (!here && !OTHER.canDisplay(c)) {
+            letter = UNKNOWN;
+            here = true;
+        }
+        return new Run(letter, here, here ? thousandths(letter) : 0);
+    }
+
+    private float thousandths(String letter) {
+        try {
+            return font.getStringWidth(letter);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private boolean has(String letter) {
@@ -113,7 +145,7 @@ final class Letters {
         } catch (IllegalArgumentException noGlyph) { // its way to say that it lacks a letter
             return false;
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 

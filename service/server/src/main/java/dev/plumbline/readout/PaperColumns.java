@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.readout;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,7 +26,7 @@ record PaperColumns(float size, float width, List<List<PaperRow>> columns) {
      */
     record Room(float width, float height, float further) {}
 
-    static PaperColumns of(Letters letters, List<Readout.Section> sections, Room room) throws IOException {
+    static PaperColumns of(Letters letters, List<Readout.Section> sections, Room room) {
         PaperColumns columns = at(letters, sections, room, SIZES[0]);
         for (int i = 1; i < SIZES.length && columns.columns.size() > COUNT; i++) {
             columns = at(letters, sections, room, SIZES[i]);
@@ -44,8 +43,7 @@ record PaperColumns(float size, float width, List<List<PaperRow>> columns) {
         return pages;
     }
 
-    private static PaperColumns at(Letters letters, List<Readout.Section> sections, Room room, float size)
-            throws IOException {
+    private static PaperColumns at(Letters letters, List<Readout.Section> sections, Room room, float size) {
         float width = (room.width() - GAP * (COUNT - 1)) / COUNT;
         PaperRow.Measure measure = new PaperRow.Measure(size, width);
         List<PaperRow> rows = new ArrayList<>();

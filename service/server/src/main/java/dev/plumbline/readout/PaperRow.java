@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.readout;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,11 +16,11 @@ record PaperRow(boolean heading, List<String> left, List<String> right) {
     private static final float LEADING = 1.22f;
     private static final float ABOVE_HEADING = 0.7f;
 
-    static PaperRow heading(Letters letters, String text, Measure measure) throws IOException {
+    static PaperRow heading(Letters letters, String text, Measure measure) {
         return new PaperRow(true, lines(letters, text, measure, measure.width()), List.of());
     }
 
-    static PaperRow line(Letters letters, Readout.Line line, Measure measure) throws IOException {
+    static PaperRow line(Letters letters, Readout.Line line, Measure measure) {
         float gap = measure.size() * 0.6f;
         return new PaperRow(
                 false,
@@ -43,7 +42,7 @@ record PaperRow(boolean heading, List<String> left, List<String> right) {
     }
 
     /** Breaks at spaces and line ends, and inside a word only where it is longer than a line. */
-    static List<String> lines(Letters letters, String text, Measure measure, float width) throws IOException {
+    static List<String> lines(Letters letters, String text, Measure measure, float width) {
         List<String> lines = new ArrayList<>();
         for (String paragraph : text.split("\\R", -1)) {
             StringBuilder line = new StringBuilder();
@@ -66,7 +65,7 @@ record PaperRow(boolean heading, List<String> left, List<String> right) {
     }
 
     /** Puts as many whole lines of a long word as there are; gives back its rest. */
-    private static String broken(Letters letters, String word, Measure measure, List<String> lines) throws IOException {
+    private static String broken(Letters letters, String word, Measure measure, List<String> lines) {
         String rest = word;
         while (letters.width(rest, measure.size()) > measure.width()) {
             int end = rest.offsetByCodePoints(0, 1);

@@ -116,7 +116,7 @@ export function compared() {
     ? [observed.rotationText, observed.assumptions.length ? `Taken for granted: ${listed(observed.assumptions)}.` : '']
     : [model.state.approach === 'inPlane' ? 'Mark two points of the shaft, or the tip.' : 'Mark the bright dot.'];
   id('observation-notes').textContent = notes.filter(Boolean).join(' ');
-  id('keep-observation').disabled = !observed || page.keptOne || page.signed;
+  id('keep-observation').disabled = !observed || page.appending || page.keptOne || page.signed;
   id('next-observation').disabled = !page.keptOne || page.signed;
 }
 

@@ -18,6 +18,7 @@ export const page = {
   refusal: null,
   needles: [],
   busy: false, // a hand holds a mark
+  appending: false, // an observation is on its way
   keptOne: false, // the observation on the screen is kept
   observing: false, // a frame is being chosen for the observation
   signed: false,

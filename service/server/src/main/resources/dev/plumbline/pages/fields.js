@@ -77,9 +77,9 @@ export function tools() {
     : HINTS[page.tool];
 }
 
-export function fields(open) {
+export function fields() {
   const { state } = model;
-  const inPlane = state.approach === 'inPlane';
+  const inPlane = state.approach !== 'outOfPlane';
   const set = (name, value) => {
     if (document.activeElement !== id(name)) id(name).value = value ?? '';
   };
@@ -105,7 +105,7 @@ export function fields(open) {
   for (const input of document.querySelectorAll('.panel section:not(#plan) :is(input, select)')) {
     if (!input.closest('#signing')) input.disabled = page.signed;
   }
-  id('approach').disabled = page.signed || open;
+  id('approach').disabled = page.signed || model.kept.length > 0;
 }
 
 function field(name, shown) {

@@ -125,6 +125,9 @@ export class Keeping {
   async changed(current) {
     const parts = structuredClone(current().parts());
     let any = false;
+    if (!same(parts.approach, this.sent?.approach) && this.sent?.intent) {
+      await this.set('intent', null); // a path of the one approach is none of the other
+    }
     for (const [name, part] of Object.entries(parts)) {
       if (!same(part, this.sent?.[name])) {
         await this.set(name, part);
@@ -152,9 +155,18 @@ export class Keeping {
     return this.once({ path: this.place(name), body: part, part: name, headers: { 'If-Match': this.etag }, arrived });
   }
 
-  /** Appends an item that carries its own id. */
-  append(name, item) {
-    return this.once({ path: this.place(name), body: item, arrived: () => this.fetched(this.caseId) });
+  /**
+   * Appends an item that carries its own id, as soon as the service answers.
+   *
+   * @param {() => void} appended once it is held
+   */
+  append(name, item, current, appended) {
+    const arrived = async () => {
+      await this.fetched(this.caseId);
+      appended();
+    };
+    this.unsure.push({ path: this.place(name), body: item, arrived });
+    return this.keep(current);
   }
 
   place(name) {

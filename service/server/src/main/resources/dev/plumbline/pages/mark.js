@@ -122,11 +122,13 @@ function changed() {
 }
 
 function ask() {
-  if (!model.state.marks.target) {
+  if (!model.state.marks.target || !model.state.approach) {
     page.answer = null;
+    page.refusal = null;
     live.forget();
-    id('plan-standing').textContent = 'Mark the target.';
-    return show();
+    show();
+    id('plan-standing').textContent = model.state.approach ? 'Mark the target.' : 'Choose the approach.';
+    return;
   }
   const observation = page.step === 'observation' ? model.observation() : null;
   const body = model.document();
@@ -159,7 +161,7 @@ function drawn(since) {
 function refresh() {
   shown();
   list();
-  fields(keeping.open);
+  fields();
   id('undo').disabled = model.steps.length === 0 || page.signed;
   id('cine-marks').hidden = onMarked() || !page.shown;
   showSide(model.state.context.laterality);
@@ -225,15 +227,17 @@ async function keepNow() {
     say('keep-problem', 'Mark the target first.');
     return false;
   }
-  return keeping.keep(() => current());
+  return keeping.keep(current);
 }
 
 function kept(standing) {
   id('kept').textContent = standing.kept ? `Kept at ${clock()}.` : standing.text;
   say('keep-problem', standing.problem ?? '');
+  if (standing.problem) page.appending = false;
+  if (standing.problem || standing.kept) id('connection').textContent = standing.problem ? `Not kept. ${standing.problem}` : '';
   id('reload').hidden = !standing.conflict;
   id('draft').disabled = !keeping.open || page.signed;
-  id('approach').disabled = keeping.open;
+  compared();
   id('to-log').hidden = !keeping.open;
   id('to-log').href = `log?case=${encodeURIComponent(keeping.caseId)}`;
   if (keeping.open && !location.search.includes('case=')) {
@@ -242,20 +246,23 @@ function kept(standing) {
 }
 
 async function keepObservation() {
-  id('keep-observation').disabled = true;
+  page.appending = true;
+  compared();
   const taken = new Set(model.kept.map((each) => each.id));
   let count = 1;
   while (taken.has(`obs-${count}`)) count++;
   const observation = model.observation(`obs-${count}`);
   if (!(await keepNow())) {
-    id('keep-observation').disabled = false;
-    return;
+    page.appending = false;
+    return compared();
   }
-  await keeping.append('observations', observation);
-  model.kept.push(observation);
-  page.keptOne = true;
-  signing.changed();
-  tellKept();
+  await keeping.append('observations', observation, current, () => {
+    model.kept.push(observation);
+    page.appending = false;
+    page.keptOne = true;
+    signing.changed();
+    tellKept();
+  });
   compared();
 }
 

@@ -89,6 +89,8 @@ export class MarkedCase {
     const inBand = band.low !== null && band.high !== null && band.low < band.high;
     const others = this.rest.constraints ?? {};
     return {
+      approach: this.state.approach ? { approach: this.state.approach } : null,
+      frame: this.frame(),
       marks: this.marks(),
       probe: orNull(probe),
       needle: orNull(needle),
@@ -114,10 +116,10 @@ export class MarkedCase {
 
   /** The whole document, with the observation being marked as the last one. */
   document(caseId = null) {
-    const document = { schema: 'plumbline-case/1', approach: this.state.approach, frame: this.frame() };
+    const document = { schema: 'plumbline-case/1' };
     if (caseId) document.caseId = caseId;
     for (const [name, part] of Object.entries(this.parts())) {
-      if (part !== null) document[name] = part;
+      if (part !== null) document[name] = name === 'approach' ? part.approach : part;
     }
     return document;
   }
@@ -127,7 +129,7 @@ export class MarkedCase {
     this.state = blank();
     this.steps = [];
     const state = this.state;
-    state.approach = held.approach;
+    state.approach = held.approach ?? ''; // marks of other software do not tell it
     state.frame = { sopInstanceUid: held.frame.sopInstanceUid, frameNumber: held.frame.frameNumber ?? 1 };
     if (held.frame.scale) state.scale = structuredClone(held.frame.scale);
     state.probe = structuredClone(held.probe ?? {});

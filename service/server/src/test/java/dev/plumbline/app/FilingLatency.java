@@ -4,6 +4,7 @@ package dev.plumbline.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -14,7 +15,8 @@ import java.util.stream.Stream;
 
 /**
  * How long a client waits for the 201 of a signed record with all its companions while records come at a steady rate,
- * counted from when each was due, so that waiting in a queue counts. Prints a table; run by {@code ./plumbline bench}.
+ * counted from when each was due, so that waiting in a queue counts; and the CPU time that each takes, which other programs
+ * on the machine change less. Prints a table; run by {@code ./plumbline bench}.
  */
 public final class FilingLatency {
     private static final int A_SECOND = 20;
@@ -36,7 +38,9 @@ public final class FilingLatency {
             for (int i = 0; i < warmUp; i++) {
                 filed(service, "warm-" + i);
             }
+            Duration before = service.cpu();
             List<Double> waits = waits(service, rate, rate * seconds);
+            double cpu = service.cpu().minus(before).toMillis() / (double) waits.size();
             System.out.printf("%-60s%10s%10s%10s%n", "201 of a signed record, ms", "median", "p99", "most");
             System.out.printf(
                     "%-60s%10.0f%10.0f%10.0f%n",
@@ -44,6 +48,7 @@ public final class FilingLatency {
                     waits.get(waits.size() / 2),
                     waits.get((int) Math.ceil(waits.size() * 0.99) - 1),
                     waits.get(waits.size() - 1));
+            System.out.printf("%-60s%10.0f%n", "of the service's CPU for each, ms", cpu);
         } finally {
             delete(folder);
         }

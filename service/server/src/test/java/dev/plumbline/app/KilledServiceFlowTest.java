@@ -4,6 +4,7 @@ package dev.plumbline.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.archive.InventedObjects;
 import dev.plumbline.peer.PeerProcess;
 import dev.plumbline.peer.QueryRetrievePeer;
 import java.io.IOException;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
@@ -20,8 +22,9 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A service under load is killed (SIGKILL) at random instants, from its first moment on; the archive is DCMTK's dcmqrscp.
- * Afterwards every record that was acknowledged is there exactly once and says the same as ours. TRUST T3; the nightly
+ * A service under load is killed (SIGKILL) at random instants, from its first moment on, mostly after it acknowledged some
+ * records since its start; the archive is DCMTK's dcmqrscp. Afterwards every record that was acknowledged is there exactly
+ * once and says the same as ours, and every object that a modality was told is kept is held and whole. TRUST T3; the nightly
  * profile kills a thousand times.
  */
 @Timeout(7200)
@@ -29,15 +32,19 @@ class KilledServiceFlowTest {
     private static final int KILLS = Integer.getInteger("plumbline.kills", 50);
     private static final long SEED = Long.getLong("plumbline.seed", 20261128L);
     private static final int CLIENTS = 2;
-    private static final int LONGEST_LIFE_MS = 800;
-    private static final int LONGEST_AFTER_ANSWER_MS = 300;
+    private static final int LONGEST_BEFORE_ANSWER_MS = 800;
+    private static final int LONGEST_AFTER_RECORD_MS = 300;
+    private static final int MOST_RECORDS_AWAITED = 6;
 
     @TempDir
     Path folder;
 
     private final Map<String, List<String>> acknowledged = new ConcurrentHashMap<>();
+    private final Set<String> kept = ConcurrentHashMap.newKeySet();
     private final AtomicInteger cases = new AtomicInteger();
+    private final AtomicInteger objects = new AtomicInteger();
     private final AtomicInteger killedAtWork = new AtomicInteger();
+    private final AtomicInteger killedAfterSeveral = new AtomicInteger();
 
     private static String peers(int port) {
         return ",\"companions\":{\"presentationStates\":false,\"pdf\":false,\"keyObjects\":false},"
@@ -56,31 +63,36 @@ class KilledServiceFlowTest {
         try (ServiceProcess first =
                 ServiceProcess.begin(site, path, new String[] {"-XX:ArchiveClassesAtExit=" + shared})) {
             first.awaitAnswer();
-            SampleWork.frames(first);
+            SmallWork.frame(first);
             // so that the classes of a record are in the archive of classes too, and every later start is quick
             acknowledged.put(
                     "killed-0",
-                    SampleLoad.uids(first.post("/v1/records", SampleWork.signed("killed-0"))
-                            .json()));
+                    uids(first.post("/v1/records", SmallWork.signed("killed-0")).json()));
         }
         try (QueryRetrievePeer archive = QueryRetrievePeer.start(folder, port)) {
             for (int i = 0; i < KILLS; i++) {
                 trial(ServiceProcess.begin(site, path, new String[] {"-XX:SharedArchiveFile=" + shared}), random);
             }
-            assertThat(acknowledged).as("records acknowledged").hasSizeGreaterThan(KILLS / 5);
-            assertThat(killedAtWork.get()).as("kills while a request was open").isGreaterThan(KILLS / 4);
+            assertThat(acknowledged).as("records acknowledged").hasSizeGreaterThan(KILLS + KILLS / 2);
+            assertThat(kept).as("objects acknowledged").hasSizeGreaterThan(KILLS);
+            assertThat(killedAtWork.get()).as("kills while a request was open").isGreaterThan(KILLS / 2);
+            assertThat(killedAfterSeveral.get())
+                    .as("kills after several records since the start")
+                    .isGreaterThan(KILLS / 3);
             try (ServiceProcess last = ServiceProcess.start(site)) {
                 JsonNode held = last.get("/v1/status").json().path("dispatch");
                 int all = held.path("queued").asInt()
                         + held.path("sent").asInt()
                         + held.path("proved").asInt();
                 assertThat(all).as("every record is queued once").isBetween(acknowledged.size(), cases.get() + 1);
-                JsonNode counts = last.awaitProved(all, Duration.ofSeconds(60 + KILLS / 4));
+                JsonNode counts = last.awaitProved(all, Duration.ofSeconds(60 + KILLS));
                 assertThat(counts.path("proved").asInt())
                         .as(counts + last.get("/v1/dispatch").text())
                         .isEqualTo(all);
                 requireEverything(archive, site, last);
             }
+            ServiceProcess.Ended doctor = ServiceProcess.run("doctor", "--config", site.config());
+            assertThat(doctor.code()).as(doctor.out()).isZero();
         }
     }
 
@@ -91,8 +103,8 @@ class KilledServiceFlowTest {
         List<String> complaints = new ArrayList<>();
         for (Map.Entry<String, List<String>> each : acknowledged.entrySet()) {
             JsonNode again =
-                    last.post("/v1/records", SampleWork.signed(each.getKey())).json();
-            assertThat(SampleLoad.uids(again)).as("answered as before").isEqualTo(each.getValue());
+                    last.post("/v1/records", SmallWork.signed(each.getKey())).json();
+            assertThat(uids(again)).as("answered as before").isEqualTo(each.getValue());
             for (String uid : each.getValue()) {
                 complaints.add(theirs.complaint(uid, ours));
             }
@@ -105,8 +117,14 @@ class KilledServiceFlowTest {
                                 ? ""
                                 : uid + " is not ours once"));
         assertThat(complaints).isNotEmpty().allMatch(String::isEmpty);
-        System.out.println(acknowledged.size() + " records acknowledged of " + cases.get() + ", " + complaints.size()
-                + " looks, killed at work " + killedAtWork.get());
+        for (String uid : kept) {
+            JsonNode found = last.get("/dicomweb/instances?SOPInstanceUID=" + uid, "application/dicom+json")
+                    .json();
+            assertThat(found).as(uid + " was acknowledged").hasSize(1);
+        }
+        System.out.println(acknowledged.size() + " records acknowledged of " + cases.get() + ", " + kept.size()
+                + " objects of " + objects.get() + ", " + complaints.size() + " looks, killed at work " + killedAtWork
+                + ", after several records " + killedAfterSeveral);
     }
 
     private void trial(ServiceProcess service, Random random) throws Exception {
@@ -114,72 +132,90 @@ class KilledServiceFlowTest {
         if (!early) {
             service.awaitAnswer();
         }
-        SampleLoad load = new SampleLoad(service, CLIENTS, cases, acknowledged);
+        int before = acknowledged.size();
+        Load load = new Load(service);
         load.start();
-        if (!early && random.nextInt(3) == 0) {
-            // a young process is slow at its first record; so that many are killed at their work and not at the
-            // beginning
-            load.awaitMore(1 + random.nextInt(2));
-            Thread.sleep(random.nextInt(LONGEST_AFTER_ANSWER_MS));
+        int awaited = early ? 0 : random.nextInt(MOST_RECORDS_AWAITED);
+        if (awaited > 0) {
+            load.awaitMore(awaited);
+            Thread.sleep(random.nextInt(LONGEST_AFTER_RECORD_MS));
         } else {
-            Thread.sleep(random.nextInt(LONGEST_LIFE_MS));
+            Thread.sleep(random.nextInt(LONGEST_BEFORE_ANSWER_MS)); // a young process is slow at its first record
         }
         if (load.open() > 0) {
             killedAtWork.incrementAndGet();
         }
         service.kill();
         load.stop();
+        if (acknowledged.size() - before > 1) {
+            killedAfterSeveral.incrementAndGet();
+        }
     }
 
-    /** Clients that send one signed case after the other until nobody answers, or a time is over. */
-    static final class SampleLoad {
+    private static List<String> uids(JsonNode kept) {
+        List<String> uids = new ArrayList<>();
+        kept.path("objects").forEach(uid -> uids.add(uid.asText()));
+        return uids;
+    }
+
+    /**
+     * Clients that send one signed case after the other until nobody answers, and a modality that sends images and breathes
+     * between them.
+     */
+    private final class Load {
+        private static final int BETWEEN_OBJECTS_MS = 50;
+        private static final int OTHER_STUDY = 2;
+
         private final ServiceProcess service;
-        private final AtomicInteger cases;
-        private final Map<String, List<String>> acknowledged;
         private final List<Thread> threads = new ArrayList<>();
         private final AtomicInteger open = new AtomicInteger();
         private volatile boolean going = true;
 
-        SampleLoad(ServiceProcess service, int clients, AtomicInteger cases, Map<String, List<String>> acknowledged) {
+        Load(ServiceProcess service) {
             this.service = service;
-            this.cases = cases;
-            this.acknowledged = acknowledged;
-            for (int i = 0; i < clients; i++) {
-                threads.add(new Thread(this::send, "client-" + i));
+            for (int i = 0; i < CLIENTS; i++) {
+                threads.add(new Thread(() -> repeat(this::record, 0), "client-" + i));
             }
+            threads.add(new Thread(() -> repeat(this::object, BETWEEN_OBJECTS_MS), "modality"));
         }
 
-        private void send() {
-            while (going) {
-                String caseId = "killed-" + cases.incrementAndGet();
-                open.incrementAndGet();
-                try {
-                    ServiceProcess.Answer answer = service.post("/v1/records", SampleWork.signed(caseId));
-                    if (answer.status() == 201) {
-                        acknowledged.put(caseId, uids(answer.json()));
-                    }
-                } catch (IOException e) {
-                    pause(); // killed, or not there yet
-                } catch (InterruptedException e) {
-                    return;
-                } finally {
-                    open.decrementAndGet();
-                }
-            }
+        private interface Request {
+            void send() throws IOException, InterruptedException;
         }
 
-        private static void pause() {
+        private void repeat(Request request, int between) {
             try {
-                Thread.sleep(10);
+                while (going) {
+                    open.incrementAndGet();
+                    try {
+                        request.send();
+                    } catch (IOException e) {
+                        Thread.sleep(10); // killed, or not there yet
+                    } finally {
+                        open.decrementAndGet();
+                    }
+                    Thread.sleep(between);
+                }
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
             }
         }
 
-        static List<String> uids(JsonNode kept) {
-            List<String> uids = new ArrayList<>();
-            kept.path("objects").forEach(uid -> uids.add(uid.asText()));
-            return uids;
+        private void record() throws IOException, InterruptedException {
+            String caseId = "killed-" + cases.incrementAndGet();
+            ServiceProcess.Answer answer = service.post("/v1/records", SmallWork.signed(caseId));
+            if (answer.status() == 201) {
+                acknowledged.put(caseId, uids(answer.json()));
+            }
+        }
+
+        private void object() throws IOException, InterruptedException {
+            int number = objects.incrementAndGet();
+            if (service.postDicom(InventedObjects.imageFile(OTHER_STUDY, 1, number))
+                            .status()
+                    == 201) {
+                kept.add(InventedObjects.instanceUid(OTHER_STUDY, 1, number));
+            }
         }
 
         void start() {

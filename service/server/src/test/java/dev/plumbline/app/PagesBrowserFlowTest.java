@@ -55,6 +55,9 @@ class PagesBrowserFlowTest {
         JsonNode document = record.path("case");
         assertThat(document.at("/marks/target/row").asDouble()).isEqualTo(401);
         assertThat(document.at("/constraints/angleBandDeg/1").asInt()).isEqualTo(50);
+        assertThat(sitting.path("lost").asInt())
+                .as("an answer was lost on the way")
+                .isEqualTo(201);
         assertThat(document.path("observations")).hasSize(1);
         assertThat(sitting.path("shownMeanwhile").asText()).contains("row 406.0");
         assertThat(sitting.path("skin").asText()).contains("column 600");
@@ -112,6 +115,22 @@ class PagesBrowserFlowTest {
         assertThat(sitting.path("text").asText()).isEqualTo("frame 20 of 24");
         assertThat(sitting.path("room").asText()).isEqualTo("light");
         assertThat(sitting.path("kept").asText()).as("the room is remembered").isEqualTo("light");
+    }
+
+    @Test
+    void whatSomebodyElseDidToTheCaseIsNeverOverwrittenUnseen() throws Exception {
+        JsonNode sitting = sit("two-people.mjs", "two-people", SET.inPlanePlan());
+        assertNoBarrier(sitting);
+        assertThat(sitting.path("logged").asInt()).isEqualTo(201);
+        assertThat(sitting.path("went").asBoolean())
+                .as("a log that goes on stops nobody")
+                .isTrue();
+        assertThat(sitting.path("others").asInt()).isEqualTo(201);
+        assertThat(sitting.at("/stands/marks/target/row").asDouble())
+                .as("the other person's mark stands")
+                .isEqualTo(380);
+        assertThat(sitting.path("goesOn").asBoolean()).isTrue();
+        assertThat(sitting.path("events").asInt()).isEqualTo(1);
     }
 
     private JsonNode sit(String script, String pictures, Sample... frames) throws IOException {

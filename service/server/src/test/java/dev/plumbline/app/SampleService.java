@@ -15,6 +15,10 @@ import java.nio.file.Path;
 /** A service on a free loopback port with what ships, and a client of it. */
 record SampleService(Service service, DemoClient client) implements AutoCloseable {
     static SampleService start(Path data) throws IOException {
+        return start(data, Network.NONE);
+    }
+
+    static SampleService start(Path data, Network network) throws IOException {
         Service service = Service.start(new Service.Settings(
                 data,
                 Doors.Address.loopback(0),
@@ -24,7 +28,7 @@ record SampleService(Service service, DemoClient client) implements AutoCloseabl
                         BedsideFiles.shipped(),
                         new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
                         Companions.ALL),
-                Network.NONE));
+                network));
         return new SampleService(service, new DemoClient(URI.create("http://127.0.0.1:" + service.port() + "/")));
     }
 

@@ -171,6 +171,11 @@ final class ServiceProcess implements AutoCloseable {
         process.destroyForcibly().waitFor();
     }
 
+    /** Of all its threads since its start. */
+    Duration cpu() {
+        return process.toHandle().info().totalCpuDuration().orElseThrow();
+    }
+
     int exitCode() throws InterruptedException {
         return process.waitFor();
     }

@@ -4,10 +4,14 @@ package dev.plumbline.config;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,5 +65,31 @@ class NetworkFileTest {
         Refusal refusal = catchThrowableOfType(Refusal.class, () -> read(fields));
         assertThat(refusal.problem().pointer()).isEqualTo(pointer);
         assertThat(refusal.problem().remedy()).isNotEmpty();
+    }
+
+    @Test
+    void theSchemaDescribesEveryFieldAndNoOther() throws IOException {
+        JsonNode schema = new ObjectMapper()
+                .readTree(Path.of("../../docs/site/service.schema.json").toFile());
+        assertThat(schema.at("/properties/dicom/properties").properties())
+                .extracting(Map.Entry::getKey)
+                .containsExactlyInAnyOrder(NetworkFile.DICOM_FIELDS);
+        assertThat(schema.at("/$defs/peer/properties").properties())
+                .extracting(Map.Entry::getKey)
+                .containsExactlyInAnyOrder(NetworkFile.PEER_FIELDS);
+    }
+
+    /** The example of docs/operating.md, but for the files that only a site has. */
+    @Test
+    void theDocumentedExampleIsTaken() throws IOException {
+        String page = Files.readString(Path.of("../../docs/operating.md"));
+        String example = page.substring(page.indexOf("```json") + "```json".length());
+        ObjectNode whole = (ObjectNode) new ObjectMapper().readTree(example.substring(0, example.indexOf("```")));
+        whole.findParents("tls").forEach(secured -> ((ObjectNode) secured).remove("tls"));
+        Path file = folder.resolve("plumbline.json");
+        Files.writeString(file, whole.put("insecure", true).toString());
+        assertThat(ServiceConfig.read(file).network().peers())
+                .extracting(SitePeer::name)
+                .containsExactly("us1", "pacs", "cloud", "ris");
     }
 }

@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The work on a structured report that a benchmark repeats; everything it needs is made beforehand. */
 public final class ReportWork {
@@ -27,9 +29,26 @@ public final class ReportWork {
         return DicomFile.encode(RecordComposer.report(source, FramesUsed.of(source)));
     }
 
+    /** Writes so many reports of cases at random, each in a file of its own. */
+    public static List<Path> write(Path folder, int reports) throws IOException {
+        List<Path> files = new ArrayList<>(reports);
+        for (int i = 0; i < reports; i++) {
+            RecordSource any = AnyRecord.of(i);
+            Path file = folder.resolve(i + ".dcm");
+            Files.write(file, DicomFile.encode(RecordComposer.report(any, FramesUsed.of(any))));
+            files.add(file);
+        }
+        return files;
+    }
+
+    /** From a file through the strict gate to the content tree; how many items it has. */
+    public static long items(Path report) throws IOException {
+        return ContentReader.read(DicomFile.open(report).header()).walk().count();
+    }
+
     /** From the file through the strict gate to the content tree; how many items it has. */
     public long parse() throws IOException {
-        return ContentReader.read(DicomFile.open(file).header()).walk().count();
+        return items(file);
     }
 
     /** From the file to the case document it was made from. */

@@ -87,7 +87,11 @@ class ViewerLibraryConformanceTest {
             assertThat(line.path("image").asText()).isEqualTo("2.25.3001");
             assertThat(line.path("unit").asText()).isEqualTo("mm");
         });
-        JsonNode observed = group(report, "Observed ").path("lines").path(0);
+        JsonNode drawn = group(report, "Observed ").path("lines");
+        assertThat(pixels(drawn.path(0)))
+                .as("the tip stands first, a viewer sets the label there")
+                .containsExactly(322.0, 360.0);
+        JsonNode observed = drawn.path(1);
         List<Double> shaft = pixels(observed);
         assertThat(shaft.subList(shaft.size() - 2, shaft.size())).as("the tip").containsExactly(322.0, 360.0);
         // From where the needle enters, or comes into the image, along the marks (600, 180) .. (360, 336).
@@ -98,10 +102,10 @@ class ViewerLibraryConformanceTest {
         Observation seen = comparison.observations().get(0);
         double path = ((Reading.Seen) seen.readings().of(ObservationQuantity.PATH)).value();
         double whole = seen.entry().orElseThrow().distanceTo(new PointPx(322, 360));
-        double drawn = new PointPx(shaft.get(0), shaft.get(1)).distanceTo(new PointPx(322, 360));
+        double shown = new PointPx(shaft.get(0), shaft.get(1)).distanceTo(new PointPx(322, 360));
         assertThat(observed.path("value").asDouble())
                 .as("the length of what is drawn; pixels are square here")
-                .isCloseTo(path * drawn / whole, within(0.01));
+                .isCloseTo(path * shown / whole, within(0.01));
         assertThat(observed.path("unit").asText()).isEqualTo("mm");
     }
 

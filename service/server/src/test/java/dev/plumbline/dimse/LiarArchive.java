@@ -14,6 +14,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 
 /** An archive that takes every object and answers as it is told, true or not. */
 public final class LiarArchive implements AutoCloseable {
+    private static final int LATE_MS = 1_500;
     private static final Acceptance ANYBODY =
             new Acceptance("LIAR", new Callers(Map.of("PLUMBLINE", List.of(AddressRange.of("127.0.0.0/8")))));
 
@@ -30,6 +31,8 @@ public final class LiarArchive implements AutoCloseable {
         WRONG_COMMAND,
         NO_STATUS,
         NO_ANSWER,
+        /** Success, but so late that nobody waits for it any more. */
+        LATE_ANSWER,
         RELEASE,
         ABORT,
         ABORT_AFTER_ANSWER,
@@ -109,6 +112,10 @@ public final class LiarArchive implements AutoCloseable {
                                 .put(CommandElement.MESSAGE_ID_BEING_RESPONDED_TO, id)
                                 .put(CommandElement.COMMAND_DATA_SET_TYPE, CommandSet.NO_DATA_SET));
             case NO_ANSWER -> awaitEnd();
+            case LATE_ANSWER -> {
+                pause();
+                association.send(message.contextId(), answer);
+            }
             case RELEASE -> association.release();
             case ABORT -> association.abort();
             case ABORT_AFTER_ANSWER -> {
@@ -116,6 +123,14 @@ public final class LiarArchive implements AutoCloseable {
                 association.abort();
             }
             case CLOSE -> connection.close();
+        }
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(LATE_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

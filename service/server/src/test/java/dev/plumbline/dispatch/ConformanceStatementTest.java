@@ -3,10 +3,11 @@ package dev.plumbline.dispatch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.plumbline.config.Network;
+import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dicom.TransferSyntax;
 import dev.plumbline.dimse.Listener;
 import dev.plumbline.dimse.SopClass;
-import dev.plumbline.dimse.Status;
 import dev.plumbline.dimse.Timeouts;
 import java.io.IOException;
 import java.lang.reflect.Field;
@@ -15,31 +16,52 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The tables of the conformance statement say what the program does. */
 class ConformanceStatementTest {
     @Test
-    void everyStatusHasItsLine() throws IOException {
-        List<String> expected = Arrays.stream(Status.values())
-                .map(status -> "| " + status.pattern() + " | " + status.words() + " | "
-                        + Verdicts.of(status).words() + " |")
-                .toList();
-        List<String> table = Files.readAllLines(root().resolve("docs/conformance.md")).stream()
-                .dropWhile(line -> !line.startsWith("| C-STORE status |"))
-                .skip(2)
-                .takeWhile(line -> line.startsWith("|"))
-                .toList();
-        assertThat(table).containsExactlyElementsOf(expected);
+    void itsTablesAreMadeFromTheProgram() throws IOException {
+        String page = statement();
+        ConformanceTables.tables().keySet().forEach(name -> assertThat(page).contains("<!-- table: " + name + " -->"));
+        assertThat(page)
+                .as("ConformanceTables.main makes them again")
+                .isEqualTo(ConformanceTables.made(page))
+                .doesNotContain("no such table");
+    }
+
+    /** The chapters of the template in DICOM PS3.2. */
+    @Test
+    void itHasTheChaptersOfTheTemplate() throws IOException {
+        assertThat(statement().lines().filter(line -> line.startsWith("## ")))
+                .containsExactly(
+                        "## 1 Overview",
+                        "## 2 Contents",
+                        "## 3 Introduction",
+                        "## 4 Networking",
+                        "## 5 Media interchange",
+                        "## 6 Character sets",
+                        "## 7 Security",
+                        "## 8 Annexes");
     }
 
     @Test
-    void everyObjectOfARecordIsVerified() throws IOException {
-        String text = statement();
-        PeerCheck.RECORD_CLASSES.values().forEach(name -> assertThat(text).contains(name.replace(" Image", "")));
+    void everyLinkIntoItselfLeadsSomewhere() throws IOException {
+        String page = statement();
+        List<String> anchors = page.lines()
+                .filter(line -> line.startsWith("#"))
+                .map(line -> line.replaceFirst("^#+ ", "")
+                        .toLowerCase(Locale.ROOT)
+                        .replaceAll("[^a-z0-9 -]", "")
+                        .replace(' ', '-'))
+                .toList();
+        assertThat(Pattern.compile("\\]\\(#([^)]+)\\)").matcher(page).results().map(link -> link.group(1)))
+                .isNotEmpty()
+                .allMatch(anchors::contains);
     }
 
     @Test
@@ -73,21 +95,26 @@ class ConformanceStatementTest {
                         .toList());
     }
 
+    /** What a site gets that states nothing is what the layer itself calls usual, and what the statement says. */
     @Test
-    void limitsAndWaitsAreTheUsualOnes() throws IOException {
-        String text = statement().replaceAll("\\s+", " ");
-        Timeouts usual = Timeouts.USUAL;
-        assertThat(text)
-                .contains(Listener.Limits.USUAL.associations() + " associations at once, "
-                        + Listener.Limits.USUAL.perPeer() + " from one AE title")
-                .contains("ask for an association within " + usual.artim().toSeconds() + " s")
-                .contains("silent for " + usual.idle().toSeconds() + " s")
+    void limitsAndWaitsOfTheConfigurationAreTheUsualOnes(@TempDir Path folder) throws IOException {
+        Path config = Files.writeString(
+                folder.resolve("plumbline.json"), "{\"schema\":\"plumbline-service/1\",\"dicom\":{\"port\":0}}");
+        Network network = ServiceConfig.read(config).network();
+        Network.Door door = network.door().orElseThrow();
+        assertThat(new SitePeers(network).timeouts()).isEqualTo(Timeouts.USUAL);
+        assertThat(new Listener.Limits(door.associations(), door.perPeer())).isEqualTo(Listener.Limits.USUAL);
+    }
+
+    @Test
+    void backoffIsTheUsualOne() throws IOException {
+        assertThat(statement().replaceAll("\\s+", " "))
                 .contains("after " + Backoff.FIRST.toSeconds() + " s, doubled each time")
                 .contains("at most " + Backoff.LONGEST.toMinutes() + " minutes");
     }
 
     private static String statement() throws IOException {
-        return Files.readString(root().resolve("docs/conformance.md"));
+        return Files.readString(ConformanceTables.page());
     }
 
     private static List<String> tableAfter(String head) throws IOException {
@@ -97,13 +124,5 @@ class ConformanceStatementTest {
                 .skip(2)
                 .takeWhile(line -> line.startsWith("|"))
                 .toList();
-    }
-
-    private static Path root() {
-        return Stream.iterate(Path.of("").toAbsolutePath(), Path::getParent)
-                .takeWhile(folder -> folder != null)
-                .filter(folder -> Files.isDirectory(folder.resolve("docs/adr")))
-                .findFirst()
-                .orElseThrow();
     }
 }

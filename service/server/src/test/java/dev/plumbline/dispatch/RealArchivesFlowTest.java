@@ -24,6 +24,10 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -91,6 +95,41 @@ class RealArchivesFlowTest {
                 }
             }
         }
+    }
+
+    /** There is one courier for a destination; were there two, nothing would be lost or come out otherwise. */
+    @Test
+    void twoCouriersOnOneQueueLeaveEveryObjectProvedAndThereOnce() throws Exception {
+        try (FiledRecords records = new FiledRecords(folder.resolve("data"));
+                QueryRetrievePeer archive = QueryRetrievePeer.start(folder)) {
+            for (int study = 1; study <= 12; study++) {
+                records.file(study);
+            }
+            Peer peer = new Peer(QueryRetrievePeer.AE_TITLE, "127.0.0.1", archive.port(), Optional.empty());
+            Destination to = Destinations.dicom(FiledRecords.TO, records.archive, WE, peer, ProofBy.GET);
+            ExecutorService two = Executors.newFixedThreadPool(2);
+            try {
+                List<Callable<Boolean>> couriers = List.of(carrying(records, to), carrying(records, to));
+                for (Future<Boolean> done : two.invokeAll(couriers)) {
+                    assertThat(done.get()).isTrue();
+                }
+            } finally {
+                two.shutdown();
+            }
+            assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED, 100))
+                    .hasSize(12);
+            try (Stream<Path> stored = Files.list(archive.store())) {
+                assertThat(stored.filter(file -> !file.getFileName().toString().startsWith("index")))
+                        .hasSize(24);
+            }
+        }
+    }
+
+    private static Callable<Boolean> carrying(FiledRecords records, Destination to) {
+        return () -> {
+            carry(records, courier(records, to));
+            return unproved(records) == 0;
+        };
     }
 
     @Test

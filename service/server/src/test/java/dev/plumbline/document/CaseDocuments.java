@@ -62,15 +62,15 @@ public final class CaseDocuments {
     public static Arbitrary<CaseDocument> atTheBedside() {
         return Arbitraries.longs()
                 .withDistribution(RandomDistribution.uniform())
-                .map(CaseDocuments::withBedside);
+                .map(CaseDocuments::atTheBedside);
     }
 
-    private static CaseDocument withBedside(long seed) {
+    public static CaseDocument atTheBedside(long seed) {
         Random random = new Random(seed);
         CaseDocument plain = new CaseDocuments(random).document();
         return new CaseDocument(
                 plain.caseId(),
-                plain.approach(),
+                plain.technique(),
                 plain.frame(),
                 plain.probe(),
                 plain.marks(),
@@ -115,7 +115,10 @@ public final class CaseDocuments {
 
     private FrameRef frame() {
         return random.nextBoolean()
-                ? new FrameRef.Held("2.25." + random.nextInt(100_000), 1 + random.nextInt(9), maybe(this::scale))
+                ? new FrameRef.Held(
+                        "2.25." + random.nextInt(Integer.MAX_VALUE) /* two mentions of one frame share a scale */,
+                        1 + random.nextInt(9),
+                        maybe(this::scale))
                 : new FrameRef.Stated(640, 480, number(0.01, 0.2), number(0.01, 0.2));
     }
 

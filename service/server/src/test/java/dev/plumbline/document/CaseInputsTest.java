@@ -53,6 +53,19 @@ class CaseInputsTest {
     }
 
     @Test
+    void nothingIsComputedWhileNobodyHasSaidTheApproachButItsMarksAreChecked() {
+        String json = "{\"schema\":\"plumbline-case/1\",\"frame\":{\"sopInstanceUid\":\"1.2.3\"},"
+                + "\"marks\":{\"target\":{\"column\":%d,\"row\":1}}}";
+        CaseDocument held = CaseJson.read(json.formatted(1).getBytes(StandardCharsets.UTF_8), Door.HTTP);
+        CaseInputs.check(held, frame -> FRAME);
+        Refusal refusal = catchThrowableOfType(Refusal.class, () -> CaseInputs.of(held, frame -> FRAME));
+        assertThat(refusal.problem()).isEqualTo(new Problem.MissingField("/approach", CaseDocument.SAY_THE_APPROACH));
+        CaseDocument off = CaseJson.read(json.formatted(641).getBytes(StandardCharsets.UTF_8), Door.HTTP);
+        Refusal outside = catchThrowableOfType(Refusal.class, () -> CaseInputs.check(off, frame -> FRAME));
+        assertThat(outside.problem()).isEqualTo(new Problem.MarkOutsideFrame("/marks/target", 640, 480));
+    }
+
+    @Test
     void aRepeatOutsideTheFrameIsRefusedWhereItStands() {
         CaseDocument document = document(
                 "{\"file\":\"f.dcm\"}",

@@ -65,6 +65,17 @@ class CaseJsonTest {
     }
 
     @Test
+    void anApproachThatNobodySaidIsUnknownAndAnIntentNeedsOne() {
+        String unsaid = (LEAST + "}").replace("\"approach\":\"inPlane\",", "");
+        CaseDocument document = read(unsaid);
+        assertThat(document.technique()).isEmpty();
+        assertThat(CaseJson.write(document).has("approach")).isFalse();
+        Problem refused = refused(unsaid.substring(0, unsaid.length() - 1) + ",\"intent\":{\"entryDistanceMm\":30}}");
+        assertThat(refused).isInstanceOf(Problem.MissingField.class);
+        assertThat(refused.pointer()).isEqualTo("/approach");
+    }
+
+    @Test
     void nullCountsAsNotSaid() {
         assertThat(read(LEAST + ",\"intent\":null,\"needle\":{\"gauge\":null},\"observations\":[]}"))
                 .isEqualTo(read(LEAST + "}"));
@@ -94,7 +105,7 @@ class CaseJsonTest {
                 "{}|/schema|MissingField",
                 "{\"schema\":\"plumbline-case/2\"}|/schema|UnreadableDocument",
                 "{\"schema\":1}|/schema|UnreadableDocument",
-                "{\"schema\":\"plumbline-case/1\"}|/approach|MissingField",
+                "{\"schema\":\"plumbline-case/1\"}|/frame|MissingField",
                 "{\"schema\":\"plumbline-case/1\",\"approach\":\"sideways\"}|/approach|InvalidValue",
                 "{\"schema\":\"plumbline-case/1\",\"approach\":\"inPlane\"}|/frame|MissingField",
                 "[]||UnreadableDocument",

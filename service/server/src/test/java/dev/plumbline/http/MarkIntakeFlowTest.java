@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.ForeignMarks;
+import dev.plumbline.UnfitFrames;
 import java.net.http.HttpRequest;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +34,8 @@ class MarkIntakeFlowTest {
             {"label":"skin","type":"POLYLINE","points":[60,40,580,40],"value":1,"unit":"mm"}""";
     private static final String SHAFT = """
             {"label":"needle shaft","type":"POLYLINE","points":[560,120,380,252]}""";
+    private static final String TIP = """
+            {"label":"tip","type":"POINT","points":[380,252]}""";
     private static final String ARTERY = """
             {"label":"artery","type":"CIRCLE","points":[200,300,230,300]}""";
 
@@ -92,7 +95,7 @@ class MarkIntakeFlowTest {
         assertThat(document.path("marks").path("hazards").path(0).path("kind").asText())
                 .isEqualTo("artery");
         assertThat(texts(account.path("lacks"), "field"))
-                .contains("/observations", "/needle/lengthMm", "/probe/midpoint", "/intent")
+                .contains("/approach", "/observations", "/needle/lengthMm", "/probe/midpoint", "/intent")
                 .doesNotContain("/marks/skin");
         account.path("lacks")
                 .forEach(lack -> assertThat(lack.path("text").asText()).endsWith("."));
@@ -107,6 +110,7 @@ class MarkIntakeFlowTest {
         assertThat(document.path("observations")).hasSize(1);
         assertThat(document.path("observations").path(0).path("shaft")).hasSize(2);
         assertThat(texts(account.path("lacks"), "field")).doesNotContain("/observations");
+        document = sayInPlane(account);
         assertThat(texts(account.path("remarks"), "text"))
                 .as("the lines say 1 mm")
                 .anyMatch(text -> text.contains("1.00 mm") && text.contains("The points count"));
@@ -125,6 +129,7 @@ class MarkIntakeFlowTest {
     void whatACaseLacksCanBeSaidUntilItIsRecorded() throws Exception {
         JsonNode account = sent(written(planned, "", TARGET, SKIN, SHAFT));
         String at = "/v1/cases/" + account.path("caseId").asText();
+        sayInPlane(account);
         set(
                 at + "/probe",
                 "{\"kind\":\"linear\",\"footprintMm\":38,\"needleSide\":\"right\",\"midpoint\":{\"column\":320,\"row\":40}}");
@@ -150,11 +155,118 @@ class MarkIntakeFlowTest {
                 .contains("amendment");
     }
 
-    private void set(String path, String part) throws Exception {
-        OpenDoor.Answer answer = door.send(door.request(path)
+    private JsonNode sayInPlane(JsonNode account) throws Exception {
+        set("/v1/cases/" + account.path("caseId").asText() + "/approach", "{\"approach\":\"inPlane\"}");
+        return held(account);
+    }
+
+    @Test
+    void marksDoNotTellTheApproachAndItIsNotGuessed() throws Exception {
+        JsonNode account = sent(written(planned, "", TARGET, SKIN, SHAFT));
+        assertThat(held(account).has("approach")).isFalse();
+        assertThat(account.path("lacks").path(0).path("field").asText()).isEqualTo("/approach");
+        String at = "/v1/cases/" + account.path("caseId").asText();
+        for (OpenDoor.Answer refused : List.of(
+                door.post("/v1/plans", held(account).toString()),
+                door.post("/v1/comparisons", held(account).toString()),
+                door.post("/v1/records", "{\"caseId\":" + account.path("caseId") + "}"),
+                posted(at + "/intent", "{\"entryDistanceMm\":30}"))) {
+            assertThat(refused.status()).as(refused.text()).isEqualTo(422);
+            assertThat(refused.json().path("pointer").asText()).isEqualTo("/approach");
+            assertThat(refused.json().path("remedy").asText()).contains("/approach");
+        }
+        assertThat(posted(at + "/approach", "{\"approach\":\"inPlan\"}").status())
+                .isEqualTo(422);
+        assertThat(posted(at + "/approach", "{\"way\":\"inPlane\"}").status()).isEqualTo(422);
+        assertThat(posted(at + "/approach", "{\"approach\":\"outOfPlane\"}").status())
+                .isEqualTo(201);
+        JsonNode later = sent(written(planned, "", ARTERY));
+        assertThat(held(later).path("approach").asText())
+                .as("what a person said stands")
+                .isEqualTo("outOfPlane");
+        assertThat(texts(later.path("lacks"), "field")).doesNotContain("/approach");
+    }
+
+    @Test
+    void aFrameThatTellsNoScaleIsNamedAndAPersonStatesIt() throws Exception {
+        Path frame = Files.write(folder.resolve("unscaled.dcm"), UnfitFrames.withoutScale());
+        assertThat(door.postDicom("/v1/frames", UnfitFrames.withoutScale()).status())
+                .isEqualTo(201);
+        JsonNode account = sent(written(
+                frame,
+                "",
+                TARGET.replace("320,300,340,280", "200,150"),
+                SHAFT.replace("560,120,380,252", "300,60,220,130")));
+        assertThat(texts(account.path("lacks"), "field")).contains("/frame/scale");
+        String at = "/v1/cases/" + account.path("caseId").asText();
+        JsonNode document = sayInPlane(account);
+        OpenDoor.Answer untold = door.post("/v1/comparisons", document.toString());
+        assertThat(untold.status()).isEqualTo(422);
+        assertThat(untold.json().path("type").asText()).contains("calibrated");
+
+        ObjectNode scaled = document.path("frame").deepCopy();
+        scaled.putObject("scale").put("distanceMm", 20).<ObjectNode>setAll((ObjectNode)
+                MAPPER.readTree("{\"from\":{\"column\":390,\"row\":20},\"to\":{\"column\":390,\"row\":220}}"));
+        ObjectNode other = scaled.deepCopy().put("sopInstanceUid", SampleBodies.PLANNED_UID);
+        assertThat(posted(at + "/frame", other.toString()).status())
+                .as("the marks are on another picture")
+                .isEqualTo(409);
+        set(at + "/frame", scaled.toString());
+        JsonNode later = sent(written(frame, "", TARGET.replace("320,300,340,280", "200,150")));
+        assertThat(texts(later.path("lacks"), "field")).doesNotContain("/frame/scale");
+        OpenDoor.Answer told = door.post("/v1/comparisons", held(later).toString());
+        assertThat(told.status()).as(told.text()).isEqualTo(200);
+    }
+
+    @Test
+    void whetherADrawnTipIsTheTipIsSaidByAPersonOfThatPointOnly() throws Exception {
+        String first = "\"uid\":\"2.25.1001\",";
+        JsonNode account = sent(written(needle, first, TARGET, SKIN, SHAFT, TIP));
+        assertThat(texts(account.path("lacks"), "field")).contains("/observations/0/tipIsTip");
+        String observation =
+                held(account).path("observations").path(0).path("id").asText();
+        String at = "/v1/cases/" + account.path("caseId").asText() + "/observations/" + observation;
+        assertThat(door.post(at, "{\"tipIsTip\":true}").status()).isEqualTo(428);
+        OpenDoor.Answer misspelt = posted(at, "{\"tipIsTop\":true}");
+        assertThat(misspelt.status()).isEqualTo(422);
+        assertThat(misspelt.json().path("remedy").asText()).contains("tipIsTip");
+        assertThat(posted(at, "{}").status()).isEqualTo(422);
+        assertThat(posted(at, "{\"tipIsTip\":\"perhaps\"}").status()).isEqualTo(422);
+        assertThat(posted(at + "x", "{\"tipIsTip\":true}").status()).isEqualTo(404);
+
+        set(at, "{\"tipIsTip\":true,\"phase\":\"finalTip\"}");
+        assertThat(posted(at, "{\"tipIsTip\":true}").status())
+                .as("said already")
+                .isEqualTo(200);
+        JsonNode compared =
+                door.post("/v1/comparisons", sayInPlane(account).toString()).json();
+        assertThat(compared.at("/observations/0/tipDepthMm/value").isNumber())
+                .as(compared.toString())
+                .isTrue();
+
+        JsonNode again = sent(written(needle, "", SHAFT));
+        assertThat(held(again).at("/observations/0/tipIsTip").asBoolean())
+                .as("the same tip drawn again")
+                .isTrue();
+        JsonNode moved =
+                sent(written(needle, "\"predecessor\":\"2.25.1001\",", SHAFT, TIP.replace("380,252", "390,245")));
+        assertThat(held(moved).at("/observations/0/tip/column").asDouble()).isEqualTo(390);
+        assertThat(held(moved).at("/observations/0").has("tipIsTip"))
+                .as("another point, of which nobody has said it")
+                .isFalse();
+        assertThat(held(moved).at("/observations/0/phase").asText()).isEqualTo("finalTip");
+        assertThat(texts(moved.path("lacks"), "field")).contains("/observations/0/tipIsTip");
+    }
+
+    private OpenDoor.Answer posted(String path, String part) throws Exception {
+        return door.send(door.request(path)
                 .header("Content-Type", "application/json")
                 .header("If-Match", "*")
                 .POST(HttpRequest.BodyPublishers.ofString(part)));
+    }
+
+    private void set(String path, String part) throws Exception {
+        OpenDoor.Answer answer = posted(path, part);
         assertThat(answer.status()).as(answer.text()).isEqualTo(201);
     }
 
@@ -297,6 +409,36 @@ class MarkIntakeFlowTest {
         assertThat(account.path("refused").path(0).path("remedy").asText()).isNotBlank();
         assertThat(account.path("placed")).isEmpty();
         assertThat(account.path("caseId").isNull()).isTrue();
+    }
+
+    @Test
+    void referencesThatGoRoundInACircleAreRefused() throws Exception {
+        String mark = "{\"type\":\"POINT\",\"points\":[10,10],\"byReference\":true,\"refersTo\":[1,1,%d,4,1]}";
+        JsonNode account = sent(written(planned, "", mark.formatted(2), mark.formatted(1), TARGET));
+        assertThat(account.path("refused").path(0).path("why").asText()).contains("in a circle");
+        assertThat(account.path("placed")).isEmpty();
+        assertThat(account.path("caseId").isNull()).isTrue();
+    }
+
+    @Test
+    void aReportDeeperThanAnybodyWritesIsRefused() throws Exception {
+        OpenDoor.Answer answer = door.postDicom("/v1/marks", written(planned, "\"depth\":80,", TARGET));
+        assertThat(answer.status()).as(answer.text()).isEqualTo(422);
+        assertThat(answer.json().path("detail").asText()).contains("levels");
+        assertThat(door.get("/v1/studies/" + study() + "/marks")
+                        .json()
+                        .path("caseId")
+                        .isNull())
+                .isTrue();
+    }
+
+    private String study() throws Exception {
+        return door.send(door.request("/dicomweb/studies")
+                        .header("Accept", "application/dicom+json")
+                        .GET())
+                .json()
+                .at("/0/0020000D/Value/0")
+                .asText();
     }
 
     @Test

@@ -94,6 +94,20 @@ class PagesFlowTest {
     }
 
     @Test
+    void aCaseThatLacksItsApproachIsListedToo() throws Exception {
+        String open = CASE.formatted("c-1", "femoralNerve", "Doe^Jo").replace("\"approach\": \"inPlane\",", "");
+        assertThat(door.post("/v1/cases", open).status()).isEqualTo(201);
+        assertThat(door.get("/v1/cases")
+                        .json()
+                        .path("cases")
+                        .get(0)
+                        .path("approach")
+                        .isNull())
+                .isTrue();
+        assertThat(door.get("/pages/list").text()).contains("approach not stated");
+    }
+
+    @Test
     void whatCannotBeSearchedForIsSaidOnThePage() throws Exception {
         OpenDoor.Answer page = door.get("/pages/list?from=yesterday");
         assertThat(page.status()).isEqualTo(422);

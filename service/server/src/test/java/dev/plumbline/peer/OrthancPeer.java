@@ -20,8 +20,28 @@ public final class OrthancPeer implements AutoCloseable {
         this.dicomPort = dicomPort;
     }
 
+    /**
+     * One that sends us on whatever others store in it, and whose DICOMweb is where a viewer of ours looks for it.
+     *
+     * @param ourPort where we accept associations
+     */
+    public static OrthancPeer forwarding(Path folder, int ourPort) throws IOException {
+        Path script = Files.writeString(folder.resolve("forward.lua"), """
+                function OnStoredInstance(instanceId, tags, metadata, origin)
+                  if origin['RemoteAet'] ~= 'PLUMBLINE' then
+                    SendToModality(instanceId, 'us')
+                  end
+                end
+                """);
+        return start(folder, ourPort, "/dicomweb/", "\"" + script + "\"");
+    }
+
     /** @param ourPort where it reports on storage commitment */
     public static OrthancPeer start(Path folder, int ourPort) throws IOException {
+        return start(folder, ourPort, "/dicom-web/", "");
+    }
+
+    private static OrthancPeer start(Path folder, int ourPort, String dicomWeb, String scripts) throws IOException {
         int http = PeerProcess.freePort();
         int dicom = PeerProcess.freePort();
         Path store = Files.createDirectories(folder.resolve("orthanc"));
@@ -35,8 +55,8 @@ public final class OrthancPeer implements AutoCloseable {
                   "DicomModalities": { "us": { "AET": "PLUMBLINE", "Host": "127.0.0.1", "Port": %4$d,
                     "AllowStorageCommitment": true } },
                   "Plugins": ["/usr/share/orthanc/plugins/libOrthancDicomWeb.so"],
-                  "DicomWeb": { "Enable": true, "Root": "/dicom-web/" } }
-                """.formatted(store, http, dicom, ourPort));
+                  "DicomWeb": { "Enable": true, "Root": "%5$s" }, "LuaScripts": [%6$s] }
+                """.formatted(store, http, dicom, ourPort, dicomWeb, scripts));
         return new OrthancPeer(
                 PeerProcess.start(folder, http, List.of("/usr/sbin/Orthanc", config.toString())), http, dicom);
     }
