@@ -120,7 +120,7 @@ function row(entry, { stands, by, waits, names }) {
 }
 
 function card(fresh) {
-  const approach = known.held?.approach === 'outOfPlane' ? 'outOfPlane' : 'inPlane';
+  const approach = known.held?.approach; // where nobody stated it, neither ladder holds
   const seen = fresh.filter((entry) => entry.kind === 'sightStep').at(-1)?.state ?? known.sight?.asked.state;
   const stands = standing();
   const begun = stands.map((entry) => ['puncture', 'pass'].includes(entry.kind)).lastIndexOf(true);

@@ -194,7 +194,7 @@ async function answers() {
   let wait = READ_MS;
   try {
     const held = await get(place);
-    const [logged, sight] = await Promise.all([get(`${place}/log`), get(`${place}/sight`)]);
+    const [logged, sight] = await Promise.all([get(`${place}/log`), nextStep()]);
     known.session = held.session ? await get(`v1/sessions/${encodeURIComponent(held.session)}`) : null;
     Object.assign(known, { held, log: logged, sight });
     const parts = ['events', 'agents', 'checks', 'team'];
@@ -208,6 +208,16 @@ async function answers() {
     else if (!(reason instanceof NoAnswer)) throw reason;
   } finally {
     timer = setTimeout(read, wait);
+  }
+}
+
+/** What keeps the next step from being said, such as an approach that nobody stated, is said in its place. */
+async function nextStep() {
+  try {
+    return await get(`${place}/sight`);
+  } catch (reason) {
+    if (!(reason instanceof Problem)) throw reason;
+    return { kind: 'none', action: reason.message, reason: '', mustNot: [], asked: {} };
   }
 }
 

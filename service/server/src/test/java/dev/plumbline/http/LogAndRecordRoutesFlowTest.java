@@ -78,6 +78,17 @@ class LogAndRecordRoutesFlowTest {
     }
 
     @Test
+    void withoutAnApproachNoLadderHolds() throws Exception {
+        door.post("/v1/cases", """
+                {"schema": "plumbline-case/1", "caseId": "c-1", "marks": {"target": {"column": 320, "row": 360}},
+                 "frame": {"columns": 640, "rows": 640, "mmPerColumn": 0.1, "mmPerRow": 0.1}}\
+                """);
+        OpenDoor.Answer answer = door.get("/v1/cases/c-1/sight");
+        assertThat(answer.status()).as(answer.text()).isEqualTo(422);
+        assertThat(answer.json().path("pointer").asText()).isEqualTo("/approach");
+    }
+
+    @Test
     void aRecordIsDrawnFrameByFrame() throws Exception {
         String record = "/v1/records/" + signed() + "?accept=image/svg%2Bxml";
         OpenDoor.Answer first = door.get(record + "&drawing=1");
@@ -121,7 +132,8 @@ class LogAndRecordRoutesFlowTest {
     @Test
     void whereACaseGoesIsListedByItsName() throws Exception {
         signed();
-        assertThat(door.get("/v1/dispatch?caseId=nothing").json().path("dispatches")).isEmpty();
+        assertThat(door.get("/v1/dispatch?caseId=nothing").json().path("dispatches"))
+                .isEmpty();
         assertThat(door.get("/v1/dispatch?caseId=c-1&state=none").status()).isEqualTo(422);
     }
 
