@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.sight;
 
+import dev.plumbline.geometry.Readings;
+import dev.plumbline.plan.PlanQuantity;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.util.OptionalDouble;
@@ -45,6 +47,27 @@ public record NeedleInside(
         if (angleToSkinDeg.isPresent() && angleToSkinDeg.getAsDouble() > 90) {
             throw refused("angleToSkinDeg", "above 0 and up to 90 degrees");
         }
+    }
+
+    /**
+     * What a plan says of it before the needle is in.
+     *
+     * @param beamThicknessMm of the transducer, where it is stated
+     */
+    public static NeedleInside planned(Readings<PlanQuantity> plan, OptionalDouble beamThicknessMm) {
+        return new NeedleInside(
+                value(plan, PlanQuantity.LEAD_IN),
+                value(plan, PlanQuantity.PATH),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                value(plan, PlanQuantity.ANGLE_TO_SKIN),
+                beamThicknessMm);
+    }
+
+    private static OptionalDouble value(Readings<PlanQuantity> plan, PlanQuantity quantity) {
+        return plan.has(quantity)
+                ? plan.of(quantity).fold(seen -> OptionalDouble.of(seen.value()), none -> OptionalDouble.empty())
+                : OptionalDouble.empty();
     }
 
     private static void check(String field, OptionalDouble given, boolean zeroTaken) {

@@ -14,6 +14,9 @@ public interface Dispatches {
 
     Optional<Dispatch> get(long id);
 
+    /** Of every revision of a case, newest first. */
+    List<Dispatch> ofCase(String caseId);
+
     /** Of one destination in one state, not released, the oldest first. */
     List<Dispatch> waiting(String destination, Dispatch.State state, int limit);
 

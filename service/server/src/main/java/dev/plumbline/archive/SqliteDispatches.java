@@ -77,6 +77,11 @@ final class SqliteDispatches implements Dispatches {
     }
 
     @Override
+    public List<Dispatch> ofCase(String caseId) {
+        return database.query(SELECT + "WHERE case_id = ? ORDER BY id DESC", List.of(caseId), this::dispatch);
+    }
+
+    @Override
     public List<Dispatch> waiting(String destination, State state, int limit) {
         return database.query(
                 SELECT + "WHERE state = ? AND destination = ? AND released = '' ORDER BY id LIMIT ?",

@@ -2,12 +2,9 @@
 package dev.plumbline.cli;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.SightJson;
 import dev.plumbline.document.StrictJson;
-import dev.plumbline.geometry.Readings;
 import dev.plumbline.plan.Plan;
-import dev.plumbline.plan.PlanQuantity;
 import dev.plumbline.record.SightSoFar;
 import dev.plumbline.record.SiteRules;
 import dev.plumbline.sight.Advice;
@@ -18,7 +15,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -68,24 +64,10 @@ final class SightCommand implements Callable<Integer> {
         }
         CaseFiles.Loaded loaded = CaseFiles.load(file);
         return SightSoFar.question(
-                loaded.document().bedside().log(), loaded.document().approach(), inside(loaded.inputs()));
-    }
-
-    /** What the plan of the case says in numbers. */
-    private static NeedleInside inside(CaseInputs inputs) {
-        Readings<PlanQuantity> readings = Plan.of(inputs.plan()).readings();
-        return new NeedleInside(
-                value(readings, PlanQuantity.LEAD_IN),
-                value(readings, PlanQuantity.PATH),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                value(readings, PlanQuantity.ANGLE_TO_SKIN),
-                inputs.plan().probe().beamThicknessMm());
-    }
-
-    private static OptionalDouble value(Readings<PlanQuantity> readings, PlanQuantity quantity) {
-        return readings.has(quantity)
-                ? readings.of(quantity).fold(seen -> OptionalDouble.of(seen.value()), none -> OptionalDouble.empty())
-                : OptionalDouble.empty();
+                loaded.document().bedside().log(),
+                loaded.document().approach(),
+                NeedleInside.planned(
+                        Plan.of(loaded.inputs().plan()).readings(),
+                        loaded.inputs().plan().probe().beamThicknessMm()));
     }
 }

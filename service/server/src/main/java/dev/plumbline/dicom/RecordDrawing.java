@@ -17,14 +17,26 @@ import java.util.function.Function;
  * One frame of a record with the plan, or with every observation made on it beside the plan, drawn on it.
  *
  * @param frame the picture; without one the drawing stands alone, true to scale on paper
+ * @param observations ids of those that are drawn
  */
-public record RecordDrawing(Scene scene, Optional<BufferedImage> frame) {
+public record RecordDrawing(Scene scene, Optional<BufferedImage> frame, List<String> observations) {
+    public RecordDrawing {
+        observations = List.copyOf(observations);
+    }
+
     /** The drawings of a record, one for each frame used, the planned one first. */
     public static List<RecordDrawing> all(
             RecordRevision revision, CaseInputs inputs, Function<FrameRef, Optional<BufferedImage>> frames) {
         return FramesUsed.observationsByFrame(revision.document()).entrySet().stream()
-                .map(entry ->
-                        new RecordDrawing(scene(revision, inputs, entry.getValue()), frames.apply(entry.getKey())))
+                .map(entry -> new RecordDrawing(
+                        scene(revision, inputs, entry.getValue()),
+                        frames.apply(entry.getKey()),
+                        entry.getValue().stream()
+                                .map(index -> revision.comparison()
+                                        .observations()
+                                        .get(index)
+                                        .id())
+                                .toList()))
                 .toList();
     }
 
@@ -40,6 +52,11 @@ public record RecordDrawing(Scene scene, Optional<BufferedImage> frame) {
                 .map(index -> new PlanDrawing.Made(inputs.observations().get(index), index))
                 .toList();
         return PlanDrawing.ofObservations(made, inputs.plan(), revision.comparison());
+    }
+
+    /** What is drawn, in words. */
+    String caption() {
+        return observations.isEmpty() ? "Plan" : "Observation " + String.join(", ", observations) + " beside the plan";
     }
 
     RasterDrawing.Painted painted() {

@@ -4,9 +4,11 @@ package dev.plumbline.dicom;
 import dev.plumbline.deviation.Comparison;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.drawing.RasterDrawing;
+import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.readout.HtmlPage;
 import dev.plumbline.readout.PdfPage;
+import dev.plumbline.readout.Readout;
 import dev.plumbline.readout.StackedSvg;
 import dev.plumbline.readout.TextPage;
 import dev.plumbline.record.CaseDocument;
@@ -60,8 +62,7 @@ public record RecordPages(DataSet report, List<RecordDrawing> drawings) {
     /** One page for a browser that fetches nothing. */
     public String html() {
         return HtmlPage.text(
-                RecordReadout.of(report),
-                drawings.stream().map(RecordDrawing::svg).toList());
+                readout(), drawings.stream().map(RecordDrawing::svg).toList());
     }
 
     /** One A4 page. */
@@ -73,6 +74,30 @@ public record RecordPages(DataSet report, List<RecordDrawing> drawings) {
         return PdfPage.bytes(
                 RecordReadout.of(report),
                 pictures.stream().map(RasterDrawing.Painted::stage).toList());
+    }
+
+    /** The record in words. */
+    public Readout readout() {
+        return RecordReadout.of(report);
+    }
+
+    /**
+     * The drawing of one frame.
+     *
+     * @param number from 1, the planned frame first
+     * @throws Refusal {@link Problem.NotHeld}
+     */
+    public String svg(int number) {
+        if (number < 1 || number > drawings.size()) {
+            throw new Refusal(new Problem.NotHeld(
+                    "", "The record has no drawing " + number + ".", "It has 1 to " + drawings.size() + "."));
+        }
+        return drawings.get(number - 1).svg();
+    }
+
+    /** What each drawing shows, in their order. */
+    public List<String> captions() {
+        return drawings.stream().map(RecordDrawing::caption).toList();
     }
 
     /** The drawings of all frames below each other. */

@@ -47,6 +47,11 @@ public final class DispatchDesk {
         return dispatches.list(state, limit, offset);
     }
 
+    /** Of every revision of a case, newest first. */
+    public List<Dispatch> ofCase(String caseId) {
+        return dispatches.ofCase(caseId);
+    }
+
     /**
      * One of them.
      *

@@ -89,6 +89,20 @@ public final class SightJson {
         return answer;
     }
 
+    /** The same with what was asked: where the search stands by a log. */
+    public static ObjectNode of(SightQuestion question, Advice advice) {
+        ObjectNode answer = of(advice);
+        answer.set(
+                "asked",
+                new Stated()
+                        .put("approach", question.approach().word())
+                        .put("state", question.seen().word())
+                        .putTexts("tried", question.tried())
+                        .put("passes", question.passesUnseen())
+                        .node());
+        return answer;
+    }
+
     private static Optional<String> part(Part part) {
         return Optional.of(part).filter(p -> p != Part.NOTHING).map(Part::word);
     }

@@ -42,7 +42,13 @@ final class DispatchRoutes {
     private void list(Context ctx) {
         Page page = Page.of(ctx);
         Optional<State> state = Optional.ofNullable(ctx.queryParam("state")).map(DispatchRoutes::state);
-        List<Dispatch> found = desk().list(state, page.limit(), page.offset());
+        List<Dispatch> found = Optional.ofNullable(ctx.queryParam("caseId"))
+                .map(caseId -> desk().ofCase(caseId).stream()
+                        .filter(each -> state.isEmpty() || state.get() == each.state())
+                        .skip(page.offset())
+                        .limit(page.limit())
+                        .toList())
+                .orElseGet(() -> desk().list(state, page.limit(), page.offset()));
         ctx.contentType(JSON).result(DispatchJson.list(desk(), found).toString());
     }
 

@@ -47,7 +47,7 @@ public final class Doors implements AutoCloseable {
     /** What the routes lead to. */
     public record Rooms(
             Archive archive, Cases cases, Records records, Catalogues catalogues, Traffic traffic, StudyMarks marks) {
-        private AnswerJson answers() {
+        AnswerJson answers() {
             return new AnswerJson(catalogues.needles());
         }
     }
@@ -77,7 +77,11 @@ public final class Doors implements AutoCloseable {
                     new RootRoutes(service.version(), service.ready()).register(config.routes);
                     new PlanRoutes(new HeldFrames(rooms.archive()), rooms.answers()).register(config.routes);
                     new FrameRoutes(rooms.archive()).register(config.routes);
-                    new SightRoutes(new SightSearch(rooms.cases().site().sight())).register(config.routes);
+                    new SightRoutes(
+                                    new SightSearch(rooms.cases().site().sight()),
+                                    rooms.cases(),
+                                    new HeldFrames(rooms.archive()))
+                            .register(config.routes);
                     new SiteListRoutes(rooms.catalogues(), rooms.cases().site()).register(config.routes);
                     new CaseRoutes(rooms.cases(), new CaseList(rooms.archive(), rooms.cases())).register(config.routes);
                     new MarkRoutes(rooms.archive(), rooms.marks()).register(config.routes);

@@ -7,15 +7,21 @@ import dev.plumbline.archive.CaseList;
 import dev.plumbline.archive.CaseQuery;
 import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.RecordQuery;
+import dev.plumbline.archive.StoredRevision;
+import dev.plumbline.dicom.RecordPages;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.DispatchJson;
 import dev.plumbline.pages.ListPage;
+import dev.plumbline.pages.LogPage;
 import dev.plumbline.pages.MarkPage;
 import dev.plumbline.pages.PageFile;
+import dev.plumbline.pages.ProblemPage;
+import dev.plumbline.pages.RecordPage;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -44,6 +50,8 @@ final class PageRoutes {
         routes.get(
                 "/pages/mark",
                 ctx -> send(ctx, MarkPage.html(rooms.cases().site().blocks())));
+        routes.get("/pages/log", ctx -> send(ctx, LogPage.html(rooms.cases().site())));
+        routes.get("/pages/record", this::record);
         routes.get("/pages/files/{file}", PageRoutes::file);
     }
 
@@ -90,6 +98,38 @@ final class PageRoutes {
             });
         }
         return all;
+    }
+
+    private void record(Context ctx) {
+        try {
+            StoredRevision stored = rooms.records()
+                    .revision(Optional.ofNullable(ctx.queryParam("uid")).orElse(""));
+            if (stored.state() == StoredRevision.State.WITHDRAWN) {
+                String withdrawn = stored.change().orElseThrow().predecessor();
+                ctx.redirect("record?uid=" + withdrawn, HttpStatus.SEE_OTHER);
+                return;
+            }
+            send(ctx, page(stored));
+        } catch (Refusal refusal) {
+            ctx.status(Problems.of(refusal.problem().getClass()).status());
+            send(ctx, ProblemPage.html(refusal.problem()));
+        }
+    }
+
+    private String page(StoredRevision stored) {
+        RecordPages pages = rooms.records().pages(stored);
+        DispatchDesk desk = rooms.traffic().desk();
+        List<Dispatch> ways = desk.ofCase(stored.caseId()).stream()
+                .filter(dispatch -> dispatch.addressed().revision() == stored.revision())
+                .toList();
+        RecordPage.Content content = new RecordPage.Content(
+                RecordJson.whole(
+                        rooms.records().standing(stored), rooms.records().read(stored), rooms.answers()),
+                pages.readout(),
+                pages.captions(),
+                DispatchJson.list(desk, ways).path("dispatches"));
+        return RecordPage.html(
+                content, rooms.cases().site().blocks(), rooms.cases().now().getOffset());
     }
 
     private static void file(Context ctx) {

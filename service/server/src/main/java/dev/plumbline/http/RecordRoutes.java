@@ -8,10 +8,13 @@ import dev.plumbline.archive.RecordQuery;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.Standing;
 import dev.plumbline.archive.StoredRevision;
+import dev.plumbline.dicom.RecordPages;
 import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.document.StrictJson;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -125,7 +128,7 @@ final class RecordRoutes {
         switch (type) {
             case DICOM -> ctx.disableCompression().contentType(DICOM).result(records.report(stored));
             case PDF -> ctx.contentType(PDF).result(records.pages(stored).pdf());
-            case SVG -> ctx.contentType(SVG).result(records.pages(stored).svg());
+            case SVG -> ctx.contentType(SVG).result(drawing(ctx, records.pages(stored)));
             case HTML ->
                 ctx.header("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:")
                         .contentType(HTML + UTF_8)
@@ -136,5 +139,18 @@ final class RecordRoutes {
                         .result(RecordJson.whole(standing, records.read(stored), answers)
                                 .toString());
         }
+    }
+
+    /** All drawings below each other, or the one that is asked for. */
+    private static String drawing(Context ctx, RecordPages pages) {
+        String number = ctx.queryParam("drawing");
+        if (number == null) {
+            return pages.svg();
+        }
+        if (!number.matches("[1-9]\\d{0,3}")) {
+            throw new Refusal(new Problem.InvalidValue(
+                    "", "The query parameter drawing must be a whole number.", "Give 1 for the planned frame."));
+        }
+        return pages.svg(Integer.parseInt(number));
     }
 }

@@ -33,6 +33,7 @@ record CasePart(BlockList blocks) {
         html.element("button", "Keep the case", "type", "button", "id", "keep", "class", "main");
         html.end();
         html.element("p", "Not kept yet.", "id", "kept", "role", "status");
+        html.element("a", "Log of this case", "id", "to-log", "class", "action", "href", "log", "hidden", "");
         html.element("p", "", "id", "keep-problem", "class", "problem", "role", "alert", "hidden", "");
         html.element("button", "Load what is kept", "type", "button", "id", "reload", "hidden", "");
         html.end();

@@ -6,8 +6,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.procedure.BlockList;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
@@ -146,7 +144,17 @@ public final class ListPage {
                                 "Last change",
                                 (html, row) -> html.text(
                                         wording.moment(row.path("changed").asText()))),
-                        new Table.Column("Go on", (html, row) -> link(html, "mark?case=", row, "caseId", "Mark"))));
+                        new Table.Column("Go on", ListPage::goOn)));
+    }
+
+    private static void goOn(Html html, JsonNode row) {
+        html.open("span", "class", "ways");
+        link(html, "mark?case=", row, "caseId", "Mark");
+        link(html, "log?case=", row, "caseId", "Log");
+        if (row.path("draft").isTextual()) {
+            link(html, "record?uid=", row, "draft", "Draft");
+        }
+        html.end();
     }
 
     private static String standsAt(JsonNode row) {
@@ -163,15 +171,14 @@ public final class ListPage {
         return new Table(
                 "Records on their way to other archives",
                 List.of(
-                        new Table.Column(
-                                "Record", (html, row) -> link(html, "../v1/records/", row, "recordUid", "Read")),
+                        new Table.Column("Record", (html, row) -> link(html, "record?uid=", row, "recordUid", "Read")),
                         new Table.Column("To", (html, row) -> html.text(Wording.plain(row, "destination"))),
                         new Table.Column("State", (html, row) -> html.text(Wording.plain(row, "state"))),
                         new Table.Column("Age", (html, row) -> html.text(Wording.plain(row, "age"))),
                         new Table.Column("Last answer", (html, row) -> html.text(answer(row)))));
     }
 
-    private static String answer(JsonNode row) {
+    static String answer(JsonNode row) {
         String words = (row.path("code").asText("") + " " + row.path("reason").asText("")).strip();
         return words.isEmpty() ? "none yet" : words;
     }
@@ -190,7 +197,7 @@ public final class ListPage {
                                 (html, row) -> html.text(
                                         Wording.stated(row.path("time").asText()))),
                         new Table.Column(
-                                "Record", (html, row) -> link(html, "../v1/records/", row, "recordUid", "Read"))));
+                                "Record", (html, row) -> link(html, "record?uid=", row, "recordUid", "Read"))));
     }
 
     private static String state(JsonNode row) {
@@ -205,8 +212,7 @@ public final class ListPage {
     /** Several links of one word are told apart by what a reader hears beside it. */
     private static void link(Html html, String address, JsonNode row, String field, String text) {
         String id = row.path(field).asText();
-        html.open("a", "href", address + URLEncoder.encode(id, StandardCharsets.UTF_8))
-                .text(text);
+        html.open("a", "href", address + Wording.inAddress(id)).text(text);
         html.open("span", "class", "heard").text(" " + id).end().end();
     }
 }

@@ -29,7 +29,12 @@ public enum PageFile {
     FIELDS("fields.js", "text/javascript"),
     FRAMES("frames.js", "text/javascript"),
     SIGNING("signing.js", "text/javascript"),
-    WORDS("words.js", "text/javascript");
+    WORDS("words.js", "text/javascript"),
+    LOG("log.js", "text/javascript"),
+    OUTBOX("outbox.js", "text/javascript"),
+    ENTRIES("entries.js", "text/javascript"),
+    PREPARATION("preparation.js", "text/javascript"),
+    BEDSIDE("bedside.js", "text/javascript");
 
     private final String fileName;
     private final String mediaType;

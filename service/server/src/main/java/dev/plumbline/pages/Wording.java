@@ -4,10 +4,13 @@ package dev.plumbline.pages;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.plumbline.procedure.BlockList;
 import dev.plumbline.readout.PersonName;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -53,6 +56,16 @@ record Wording(BlockList blocks, ZoneOffset zone) {
     /** A moment that somebody stated, by its own offset. */
     static String stated(String time) {
         return OffsetDateTime.parse(time).format(MINUTE);
+    }
+
+    /** An identifier as a part of an address. */
+    static String inAddress(String id) {
+        return URLEncoder.encode(id, StandardCharsets.UTF_8);
+    }
+
+    /** A code word such as tipNotConfirmed in words. */
+    static String spelledOut(String word) {
+        return word.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT);
     }
 
     private static Optional<String> text(JsonNode row, String field) {

@@ -238,6 +238,8 @@ function kept(standing) {
   id('reload').hidden = !standing.conflict;
   id('draft').disabled = !keeping.open || page.signed;
   compared();
+  id('to-log').hidden = !keeping.open;
+  id('to-log').href = `log?case=${encodeURIComponent(keeping.caseId)}`;
   if (keeping.open && !location.search.includes('case=')) {
     history.replaceState(null, '', `mark?case=${encodeURIComponent(keeping.caseId)}`);
   }

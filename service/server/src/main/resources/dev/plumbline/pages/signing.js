@@ -46,7 +46,7 @@ export class Signing {
     const { body } = await this.once('v1/records', { caseId: this.given.caseId() });
     this.draft = body.recordUid;
     id('record-standing').textContent = 'Drafted: kept here, not sent. Read it, then sign.';
-    id('read').href = `../v1/records/${body.recordUid}`;
+    id('read').href = `record?uid=${encodeURIComponent(body.recordUid)}`;
     id('read').hidden = false;
     id('signing').hidden = false;
   }
@@ -83,7 +83,7 @@ export class Signing {
     id('record-standing').textContent = 'Signed and in the archive.';
     const address = `../v1/records/${record.recordUid}`;
     const links = [
-      ['The record', address],
+      ['The record', `record?uid=${encodeURIComponent(record.recordUid)}`],
       ['as PDF', `${address}?accept=application/pdf`],
       ['as DICOM', `${address}?accept=application/dicom`],
       ['as JSON', `${address}?accept=application/json`],

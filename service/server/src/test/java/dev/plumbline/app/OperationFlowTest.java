@@ -82,6 +82,15 @@ class OperationFlowTest {
         JsonNode list = json(on(site, "dispatch", "list", "--json"));
         assertThat(list).isEqualTo(ageless(list, service.get("/v1/dispatch").json()));
         assertThat(list.path("counts").path("queued").asInt()).isEqualTo(3);
+        JsonNode newest = list.path("dispatches").get(0);
+        assertThat(service.get("/v1/dispatch?caseId=" + newest.path("caseId").asText())
+                        .json()
+                        .path("dispatches"))
+                .extracting(dispatch -> dispatch.path("id").asInt())
+                .containsExactly(newest.path("id").asInt());
+        assertThat(service.get("/pages/record?uid=" + newest.path("recordUid").asText())
+                        .text())
+                .contains("On its way to other archives", ">pacs<", ">queued<");
         assertThat(on(site, "dispatch").out()).contains("3 queued, 0 sent, 0 proved, 0 held, 0 released", "pacs");
         assertThat(on(site, "dispatch", "list", "--state", "held").out())
                 .contains("3 queued")

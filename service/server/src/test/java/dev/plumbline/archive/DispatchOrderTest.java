@@ -43,6 +43,9 @@ class DispatchOrderTest {
             assertThat(store.dispatches().get(1).orElseThrow().parts())
                     .extracting(Dispatch.Part::sopInstanceUid)
                     .containsExactly(uids.get(1), uids.get(2), uids.get(3), uids.get(0));
+            assertThat(store.dispatches().ofCase("case-1"))
+                    .containsExactly(store.dispatches().get(1).orElseThrow());
+            assertThat(store.dispatches().ofCase("case-2")).isEmpty();
         }
     }
 }

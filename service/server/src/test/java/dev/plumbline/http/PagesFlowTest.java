@@ -33,7 +33,7 @@ class PagesFlowTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/pages/list", "/pages/mark"})
+    @ValueSource(strings = {"/pages/list", "/pages/mark", "/pages/log?case=c-1"})
     void aPageHasNothingInlineAndLetsNothingIn(String path) throws Exception {
         OpenDoor.Answer page = door.get(path);
         assertThat(page.status()).isEqualTo(200);
@@ -51,7 +51,7 @@ class PagesFlowTest {
 
     @Test
     void everyFileThatAPageNamesIsThere() throws Exception {
-        for (String path : new String[] {"/pages/list", "/pages/mark"}) {
+        for (String path : new String[] {"/pages/list", "/pages/mark", "/pages/log"}) {
             var named = java.util.regex.Pattern.compile("\"(files/[^\"]+)\"")
                     .matcher(door.get(path).text());
             int files = 0;
