@@ -64,8 +64,9 @@ final class PlanPart {
         html.open("section", "id", "choices", "aria-labelledby", "choices-title");
         html.element("h2", "Path and needle", "id", "choices-title");
         html.open("div", "class", "fields");
-        Fields.select(
-                html, "approach", "Approach", new String[][] {{"", "not stated"}, {"inPlane", "in-plane"}, {"outOfPlane", "out-of-plane"}});
+        Fields.select(html, "approach", "Approach", new String[][] {
+            {"", "not stated"}, {"inPlane", "in-plane"}, {"outOfPlane", "out-of-plane"}
+        });
         Fields.select(html, "needle-side", "Side of the image the needle comes from", new String[][] {
             {"", "not stated"}, {"left", "left"}, {"right", "right"}
         });
