@@ -34,17 +34,17 @@ export async function request(path, how = {}) {
   const late = AbortSignal.timeout(how.limit ?? LIMIT_MS);
   const signal = how.signal ? AbortSignal.any([how.signal, late]) : late;
   let answer;
-  let text;
+  let body;
   try {
     answer = await fetch(`../${path}`, { method: how.method ?? 'GET', headers, body: how.body, signal });
-    text = await answer.text();
+    const text = await answer.text();
+    body = text === '' ? {} : JSON.parse(text); // else something between answered in the service's place
   } catch (problem) {
     if (how.signal?.aborted) throw problem;
     tell(false);
     throw new NoAnswer();
   }
   tell(true);
-  const body = text === '' ? {} : JSON.parse(text);
   if (!answer.ok) throw new Problem(answer.status, body);
   return { status: answer.status, body, etag: answer.headers.get('ETag') };
 }

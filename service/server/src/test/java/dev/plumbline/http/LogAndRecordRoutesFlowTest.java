@@ -32,7 +32,7 @@ class LogAndRecordRoutesFlowTest {
     private void openCase(String frame) throws Exception {
         OpenDoor.Answer opened = door.post("/v1/cases", """
                 {"schema": "plumbline-case/1", "caseId": "c-1", "approach": "inPlane", "frame": %s,
-                 "marks": {"target": {"column": 320, "row": 360}}}\
+                 "probe": {"needleSide": "right"}, "marks": {"target": {"column": 320, "row": 360}}}\
                 """.formatted(frame));
         assertThat(opened.status()).as(opened.text()).isEqualTo(201);
     }
