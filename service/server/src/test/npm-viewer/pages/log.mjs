@@ -98,11 +98,14 @@ await Hands.use(service, pictures, tablet, async (hands) => {
   await hands.browser.context.setOffline(false);
   await shown(11);
 
-  // The service gets an entry, and its answer is lost; then nothing gets through while the page is loaded anew.
+  // The service gets an entry, and its answer is lost; then a proxy answers in the service's place; then nothing gets
+  // through while the page is loaded anew.
   let lost = 0;
   await page.route('**/events', async (route) => {
-    if (lost++ === 0) await route.fetch();
-    await route.abort();
+    lost++;
+    if (lost === 2) return route.fulfill({ status: 200, contentType: 'text/html', body: '<p>Log in to the network.</p>' });
+    if (lost === 1) await route.fetch();
+    return route.abort();
   });
   await tap('[data-kind="aspiration"][data-blood="no"]');
   await hands.says('waiting', '1 entry waits');
