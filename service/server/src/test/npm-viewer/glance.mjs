@@ -4,11 +4,14 @@
 import { session } from './session.mjs';
 
 const NOTHING_MORE_MS = 10_000; // a sound report was drawn within two seconds on a busy machine
+const LOADING_MS = 30_000;
 
 const [service, pictures, study, ...frames] = process.argv.slice(2);
 await session(service, pictures, async (viewer) => {
   await viewer.study(study);
-  const report = await viewer.report('Needle path record', NOTHING_MORE_MS);
+  const report = await viewer.report('Needle path record', LOADING_MS);
+  // The picture may stand before the report's lines are there; turning the page and back draws it anew.
+  await viewer.turned(frames.at(-1), NOTHING_MORE_MS);
   const overlays = {};
   for (const frame of frames) {
     if (!(await viewer.turned(frame, NOTHING_MORE_MS))) continue;
