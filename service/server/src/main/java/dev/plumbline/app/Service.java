@@ -3,6 +3,7 @@ package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Cases;
+import dev.plumbline.archive.CompanionMaker;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Inspection;
@@ -43,6 +44,7 @@ final class Service implements AutoCloseable {
     private final DataFolder folder;
     private final SqliteStore store;
     private final Traffic traffic;
+    private final CompanionMaker companions;
     private final Doors doors;
     private final AtomicBoolean open = new AtomicBoolean(true);
     private volatile Runnable queued = () -> {};
@@ -85,12 +87,15 @@ final class Service implements AutoCloseable {
                 new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
                 damages);
         queued = traffic::wake;
+        this.companions = records.companions();
+        companions.start(System::nanoTime);
         try {
             this.doors = Doors.start(
                     settings.address(),
                     new Doors.Rooms(archive, cases, records, uses.catalogues(), traffic.shown(), marks),
                     about(() -> open.get() && damages.isEmpty()));
         } catch (RuntimeException e) {
+            companions.close();
             traffic.close();
             throw e;
         }
@@ -198,6 +203,7 @@ final class Service implements AutoCloseable {
     public void close() throws IOException {
         open.set(false);
         doors.close();
+        companions.close();
         traffic.close();
         store.close();
         folder.close();

@@ -61,8 +61,7 @@ final class Traffic implements AutoCloseable {
                         System::nanoTime,
                         () -> ThreadLocalRandom.current().nextDouble(),
                         ground.uids()));
-        DispatchDesk desk =
-                DispatchDesk.of(ground.archive().store().dispatches(), destinations, ground.clock(), dispatcher);
+        DispatchDesk desk = DispatchDesk.of(ground.archive().store(), destinations, ground.clock(), dispatcher);
         Doors.Traffic shown = new Doors.Traffic(
                 desk,
                 () -> new StatusReport(desk, freeBytes(ground.data()), damages),

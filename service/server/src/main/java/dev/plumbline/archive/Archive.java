@@ -20,6 +20,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -38,6 +39,7 @@ public final class Archive {
     private final Store store;
     private final Outbound outbound;
     private volatile Consumer<HeldObject> arrivals = object -> {};
+    private volatile Consumer<String> companions = study -> {};
 
     public Archive(DataFolder folder, Store store, LowWater lowWater) {
         this(folder, store, lowWater, Outbound.NOWHERE);
@@ -61,6 +63,19 @@ public final class Archive {
     /** Who is told of each object that came in and is new, after it is durable. */
     public void tell(Consumer<HeldObject> listener) {
         arrivals = listener;
+    }
+
+    /** Who composes what is due of a study. */
+    void finishing(Consumer<String> finish) {
+        companions = finish;
+    }
+
+    /**
+     * Makes the signed records of a study whole before somebody looks at it: whoever was answered for a signature finds
+     * everything that the answer names.
+     */
+    public void finish(String studyInstanceUid) {
+        companions.accept(studyInstanceUid);
     }
 
     /**
@@ -229,7 +244,8 @@ public final class Archive {
     }
 
     /**
-     * Keeps a record: its objects as files first, then case, revision, index rows and answer in one commit.
+     * Keeps a record: the objects that come with it as files first, then case, revision, index rows, answer and what is
+     * still to be composed in one commit.
      *
      * @throws Refusal {@link Problem.Conflict} or {@link Problem.KeyReused} when something else is held in its place
      */
@@ -243,25 +259,45 @@ public final class Archive {
      * @param still throws a Refusal where what the filing was made from no longer holds; then nothing is kept
      */
     public Filed file(Filing filing, Runnable still) {
-        files.requireRoom(
-                filing.objects().stream().mapToLong(bytes -> bytes.length).sum());
+        Filed filed = keep(
+                filing.objects(),
+                (staged, objects) -> store.write(writing -> {
+                    still.run();
+                    staged.forEach(files::place);
+                    return commit(filing, objects, writing);
+                }));
+        outbound.queued().run();
+        return filed;
+    }
+
+    /**
+     * Keeps the companions of a record that was filed with its report alone. Their files are durable before the commit
+     * begins, so that nobody who signs meanwhile waits for them.
+     *
+     * @throws Refusal {@link Problem.NoRoom}; {@link Problem.Conflict} where something else is held in place of one
+     */
+    void complete(DueCompanions due, List<byte[]> companions) {
+        keep(companions, (staged, objects) -> {
+            staged.forEach(files::place);
+            return store.write(writing -> {
+                objects.forEach(writing::add);
+                writing.composed(due);
+                return true;
+            });
+        });
+        outbound.queued().run();
+    }
+
+    private <T> T keep(List<byte[]> whole, BiFunction<List<Staged>, List<HeldObject>, T> commit) {
+        files.requireRoom(whole.stream().mapToLong(bytes -> bytes.length).sum());
         List<Staged> staged = new ArrayList<>();
         try {
-            filing.objects().forEach(bytes -> staged.add(files.stage(new ByteArrayInputStream(bytes))));
+            whole.forEach(bytes -> staged.add(files.stage(new ByteArrayInputStream(bytes))));
             List<HeldObject> objects = staged.stream().map(Archive::index).toList();
             for (int i = 0; i < staged.size(); i++) {
                 isKnown(objects.get(i), staged.get(i));
             }
-            Filed filed = files.placing(
-                    staged,
-                    this::isHeld,
-                    () -> store.write(writing -> {
-                        still.run();
-                        staged.forEach(files::place);
-                        return commit(filing, objects, writing);
-                    }));
-            outbound.queued().run();
-            return filed;
+            return files.placing(staged, this::isHeld, () -> commit.apply(staged, objects));
         } finally {
             staged.forEach(Staged::close);
         }
@@ -276,6 +312,15 @@ public final class Archive {
         }
         if (added && !objects.isEmpty()) {
             writing.queue(filing, outbound.destinations());
+        }
+        if (added && filing.companionsDue()) {
+            HeldObject report = objects.get(0);
+            writing.add(new DueCompanions(
+                    filing.revision().caseId(),
+                    filing.revision().revision(),
+                    report.identity().studyInstanceUid(),
+                    filing.when(),
+                    ""));
         }
         return new Filed(added, filing.answer().map(writing::add));
     }

@@ -11,6 +11,7 @@ import java.util.Optional;
  *
  * @param parts its objects in the order they are sent, images first, the report last
  * @param released when an operator gave it up; nobody tries or waits any more, what is kept here stays
+ * @param uncomposed while its companions are not composed, why not; blank before that was tried. Nothing is sent until then
  */
 public record Dispatch(
         long id,
@@ -18,9 +19,15 @@ public record Dispatch(
         Instant created,
         Progress progress,
         Optional<Instant> released,
+        Optional<String> uncomposed,
         List<Part> parts) {
     public Dispatch {
         parts = List.copyOf(parts);
+    }
+
+    /** The same with its parts and its progress as they are now. */
+    public Dispatch now(List<Part> parts, Progress progress) {
+        return new Dispatch(id, addressed, created, progress, released, uncomposed, parts);
     }
 
     /** Where to, and what. */

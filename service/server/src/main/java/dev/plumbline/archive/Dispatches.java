@@ -17,7 +17,7 @@ public interface Dispatches {
     /** Of every revision of a case, newest first. */
     List<Dispatch> ofCase(String caseId);
 
-    /** Of one destination in one state, not released, the oldest first. */
+    /** Of one destination in one state, not released, with companions composed; the oldest first. */
     List<Dispatch> waiting(String destination, Dispatch.State state, int limit);
 
     /** Every dispatch with a part in this storage commitment transaction. */

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.archive;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -8,22 +9,35 @@ import java.util.Optional;
  * A record on its way in: its case, its revision, the objects it consists of, and the answer to be kept for a request
  * that comes again. Kept together or not at all.
  *
- * @param objects whole DICOM files; none for a draft
+ * @param objects whole DICOM files; none for a draft, and of a signed record the report alone where its companions, which
+ *     the revision names, are still to be composed
  * @param row by which it is found
+ * @param when it is kept
  */
 public record Filing(
         StoredCase stored,
         StoredRevision revision,
         List<byte[]> objects,
         Optional<KeptAnswer> answer,
-        Optional<RecordRow> row) {
+        Optional<RecordRow> row,
+        Instant when) {
     public Filing {
         objects = List.copyOf(objects);
     }
 
     /** What no list speaks of. */
-    public Filing(StoredCase stored, StoredRevision revision, List<byte[]> objects, Optional<KeptAnswer> answer) {
-        this(stored, revision, objects, answer, Optional.empty());
+    public Filing(
+            StoredCase stored,
+            StoredRevision revision,
+            List<byte[]> objects,
+            Optional<KeptAnswer> answer,
+            Instant when) {
+        this(stored, revision, objects, answer, Optional.empty(), when);
+    }
+
+    /** Whether the revision names objects that do not come with it. */
+    boolean companionsDue() {
+        return revision.objects().size() > objects.size();
     }
 
     /**

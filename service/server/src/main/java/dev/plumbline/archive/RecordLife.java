@@ -228,6 +228,7 @@ public final class RecordLife {
         if (successor(record, chain).isPresent()) {
             throw conflict("A later revision stands in place of this one.", "Withdraw the latest revision.");
         }
+        records.companions().require(record);
         Withdrawal withdrawal = new Withdrawal(
                 record.caseId(),
                 chain.get(chain.size() - 1).revision() + 1,

@@ -8,6 +8,7 @@ import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.RecordComposer;
 import dev.plumbline.dicom.RecordDrawing;
 import dev.plumbline.dicom.RecordPages;
+import dev.plumbline.dicom.WrittenLife;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
@@ -48,6 +49,7 @@ public final class Records {
     private final Cases cases;
     private final Clock clock;
     private final RecordIndex index;
+    private final CompanionMaker companions;
 
     public Records(Archive archive, RecordComposer composer, Cases cases, Clock clock) {
         this.archive = archive;
@@ -56,6 +58,13 @@ public final class Records {
         this.cases = cases;
         this.clock = clock;
         this.index = new RecordIndex(archive);
+        this.companions = new CompanionMaker(this, archive);
+        archive.finishing(companions::finish);
+    }
+
+    /** Makes what goes with the reports. */
+    public CompanionMaker companions() {
+        return companions;
     }
 
     /** What happens to records after they were made. */
@@ -130,8 +139,8 @@ public final class Records {
         return file(made(revision, Optional.empty()), request, wording, () -> {});
     }
 
-    /** A revision with its objects, ready to be kept. */
-    record Made(RecordRevision revision, StoredRevision stored, List<ComposedObject> objects) {}
+    /** A revision with its report, ready to be kept. */
+    record Made(RecordRevision revision, StoredRevision stored, ComposedObject report) {}
 
     /**
      * Which revision it is.
@@ -146,8 +155,8 @@ public final class Records {
     }
 
     Made made(RecordRevision revision, Optional<StoredRevision.Change> change) {
-        List<ComposedObject> objects = composer.compose(revision, frames);
-        return new Made(revision, stored(revision, objects, change), objects);
+        RecordComposer.Begun begun = composer.begin(revision, frames);
+        return new Made(revision, stored(revision, begun, change), begun.report());
     }
 
     /** Keeps what was made; durable when it returns. */
@@ -160,17 +169,15 @@ public final class Records {
                 new Filing(
                         stored(made.revision().document()),
                         stored,
-                        made.revision().signed()
-                                ? made.objects().stream()
-                                        .map(ComposedObject::bytes)
-                                        .toList()
-                                : List.of(),
+                        made.revision().signed() ? List.of(made.report().bytes()) : List.of(),
                         request.map(r -> kept(r, reply)),
-                        Optional.of(index.row(made.revision(), stored.reportUid()))),
+                        Optional.of(index.row(made.revision(), stored.reportUid())),
+                        clock.instant()),
                 () -> {
                     still.run();
                     requireSameDoses(made.revision());
                 });
+        companions.wake();
         return reply;
     }
 
@@ -180,6 +187,19 @@ public final class Records {
             throw new Refusal(new Problem.Conflict(
                     "", "Another case of this session has changed meanwhile.", "Send the request again."));
         }
+    }
+
+    /** The companions of a signed revision, made from what its signature kept. */
+    List<ComposedObject> companions(String caseId, int number) {
+        List<StoredRevision> chain = archive.store().revisions(caseId);
+        StoredRevision stored = chain.stream()
+                .filter(each -> each.revision() == number)
+                .findFirst()
+                .orElseThrow();
+        DataSet report = frames.object(stored.reportUid()).header();
+        OffsetDateTime begun = WrittenLife.begun(report).orElseGet(() -> begun(chain, stored.time()));
+        List<String> named = stored.objects().subList(1, stored.objects().size());
+        return composer.companions(read(stored, begun), report, named, frames);
     }
 
     /** Keeps a note of withdrawal. */
@@ -197,7 +217,8 @@ public final class Records {
                         archive.store().storedCase(stored.caseId()).orElseThrow(),
                         stored,
                         List.of(note.bytes()),
-                        request.map(r -> kept(r, reply))),
+                        request.map(r -> kept(r, reply)),
+                        clock.instant()),
                 still);
         return reply;
     }
@@ -321,10 +342,11 @@ public final class Records {
 
     /** A draft keeps its objects to itself: they are composed again when somebody asks. */
     private static StoredRevision stored(
-            RecordRevision revision, List<ComposedObject> objects, Optional<StoredRevision.Change> change) {
+            RecordRevision revision, RecordComposer.Begun begun, Optional<StoredRevision.Change> change) {
         List<String> reportFirst = new ArrayList<>();
-        for (ComposedObject object : revision.signed() ? objects : List.<ComposedObject>of()) {
-            reportFirst.add(object.isReport() ? 0 : reportFirst.size(), object.sopInstanceUid());
+        if (revision.signed()) {
+            reportFirst.add(begun.report().sopInstanceUid());
+            reportFirst.addAll(begun.companions());
         }
         return new StoredRevision(
                 revision.caseId(),
@@ -352,9 +374,11 @@ public final class Records {
 
     /** The revision with what it says, and plan, observations and deviations computed again from that. */
     public RecordRevision read(StoredRevision stored) {
-        CaseDocument document = read(stored.document());
-        OffsetDateTime begun = begun(archive.store().revisions(stored.caseId()), stored.time());
-        return computed(document, new Place(stored.revision(), stored.time(), begun))
+        return read(stored, begun(archive.store().revisions(stored.caseId()), stored.time()));
+    }
+
+    private RecordRevision read(StoredRevision stored, OffsetDateTime begun) {
+        return computed(read(stored.document()), new Place(stored.revision(), stored.time(), begun))
                 .with(SessionDoseJson.read(stored.doses()));
     }
 

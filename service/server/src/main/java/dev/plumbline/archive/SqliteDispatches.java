@@ -19,7 +19,12 @@ import java.util.stream.Collectors;
 /** The queue of records on their way in the store's database. */
 final class SqliteDispatches implements Dispatches {
     private static final String SELECT = "SELECT id, destination, case_id, revision, study_instance_uid, created,"
-            + " attempts, next_attempt, released FROM dispatches ";
+            + " attempts, next_attempt, released, (SELECT words FROM companions_due due WHERE"
+            + " due.case_id = dispatches.case_id AND due.revision = dispatches.revision) FROM dispatches ";
+
+    /** A revision goes out when its companions are composed, and after the earlier ones of its case. */
+    private static final String COMPOSED = " AND NOT EXISTS (SELECT 1 FROM companions_due due WHERE"
+            + " due.case_id = dispatches.case_id AND due.revision <= dispatches.revision)";
 
     private final SqliteDatabase database;
 
@@ -30,7 +35,7 @@ final class SqliteDispatches implements Dispatches {
     /** Inside the transaction that files the record: one dispatch for each destination, images first, report last. */
     void add(Filing filing, Collection<String> destinations) {
         List<String> reportFirst = filing.revision().objects();
-        Instant created = filing.stored().created();
+        Instant created = filing.when();
         for (String destination : destinations) {
             String study = database.query(
                             "SELECT study_instance_uid FROM objects WHERE sop_instance_uid = ?",
@@ -84,7 +89,7 @@ final class SqliteDispatches implements Dispatches {
     @Override
     public List<Dispatch> waiting(String destination, State state, int limit) {
         return database.query(
-                SELECT + "WHERE state = ? AND destination = ? AND released = '' ORDER BY id LIMIT ?",
+                SELECT + "WHERE state = ? AND destination = ? AND released = ''" + COMPOSED + " ORDER BY id LIMIT ?",
                 List.of(state.name(), destination, limit),
                 this::dispatch);
     }
@@ -170,6 +175,7 @@ final class SqliteDispatches implements Dispatches {
                 Instant.parse(row.getString(6)),
                 new Progress(row.getInt(7), instant(row.getString(8))),
                 instant(row.getString(9)),
+                Optional.ofNullable(row.getString(10)),
                 parts(id));
     }
 

@@ -192,6 +192,29 @@ public final class SqliteStore implements Store {
     }
 
     @Override
+    public List<DueCompanions> companionsDue() {
+        return companionsDue("", List.of());
+    }
+
+    @Override
+    public List<DueCompanions> companionsDue(String studyInstanceUid) {
+        return companionsDue("WHERE study_instance_uid = ? ", List.of(studyInstanceUid));
+    }
+
+    private List<DueCompanions> companionsDue(String where, List<String> binds) {
+        return database.query(
+                "SELECT case_id, revision, study_instance_uid, since, words FROM companions_due " + where
+                        + "ORDER BY id",
+                binds,
+                row -> new DueCompanions(
+                        row.getString(1),
+                        row.getInt(2),
+                        row.getString(3),
+                        Instant.parse(row.getString(4)),
+                        row.getString(5)));
+    }
+
+    @Override
     public Optional<KeptAnswer> answer(String key, String requestDigest, Instant now) {
         Optional<KeptAnswer> kept = database
                 .query(

@@ -128,6 +128,32 @@ final class SqliteWriting implements Store.Writing {
     }
 
     @Override
+    public void add(DueCompanions due) {
+        database.update(
+                "INSERT INTO companions_due (case_id, revision, study_instance_uid, since, words) VALUES (?, ?, ?, ?, ?)"
+                        + " ON CONFLICT DO NOTHING",
+                List.of(
+                        due.caseId(),
+                        due.revision(),
+                        due.studyInstanceUid(),
+                        due.since().toString(),
+                        due.words()));
+    }
+
+    @Override
+    public void failed(DueCompanions due, String why) {
+        database.update(
+                "UPDATE companions_due SET words = ? WHERE case_id = ? AND revision = ?",
+                List.of(why, due.caseId(), due.revision()));
+    }
+
+    @Override
+    public void composed(DueCompanions due) {
+        database.update(
+                "DELETE FROM companions_due WHERE case_id = ? AND revision = ?", List.of(due.caseId(), due.revision()));
+    }
+
+    @Override
     public void queue(Filing filing, List<String> destinations) {
         new SqliteDispatches(database).add(filing, destinations);
     }

@@ -61,6 +61,12 @@ public interface Store extends AutoCloseable {
     /** Reports and drafts that no list speaks of yet, oldest first. */
     List<StoredRevision> unlistedRevisions();
 
+    /** Signed revisions whose companions are to be composed, the oldest first. */
+    List<DueCompanions> companionsDue();
+
+    /** Of one study only. */
+    List<DueCompanions> companionsDue(String studyInstanceUid);
+
     /**
      * The answer already given under a key, if one is still kept.
      *
@@ -105,6 +111,15 @@ public interface Store extends AutoCloseable {
 
         /** Adds by what a revision that is there is found. */
         void add(RecordRow row);
+
+        /** Notes that the companions of a revision, which is there, are to be composed. */
+        void add(DueCompanions due);
+
+        /** Notes why they could not be composed. */
+        void failed(DueCompanions due, String why);
+
+        /** Notes that they are composed, or were before. */
+        void composed(DueCompanions due);
 
         /** Queues the record of a filing, which this transaction has added, for each of the destinations. */
         void queue(Filing filing, List<String> destinations);

@@ -26,8 +26,7 @@ final class DispatchDeskFile implements AutoCloseable {
         this.folder = DataFolder.open(data);
         this.store = SqliteStore.open(folder.database());
         Archive archive = new Archive(folder, store, LowWater.USUAL);
-        this.desk =
-                DispatchDesk.closed(store.dispatches(), new SitePeers(config.network()).destinations(archive), clock);
+        this.desk = DispatchDesk.closed(store, new SitePeers(config.network()).destinations(archive), clock);
     }
 
     DispatchDesk desk() {

@@ -27,4 +27,10 @@ public record Installation(
             throw new IllegalArgumentException("The country is two capital letters of ISO 3166-1.");
         }
     }
+
+    /** The same where the institution is this one. */
+    Installation at(String where) {
+        return new Installation(
+                deviceObserverUid, name, model, serialNumber, softwareVersion, where, country, sightDetail);
+    }
 }

@@ -48,6 +48,11 @@ final class PresentationState {
                 : Optional.of(new PresentationState(source, use).compose(number, graphics));
     }
 
+    /** Whether there is a state of this frame. */
+    static boolean draws(FramesUsed.Use use, ContentItem report) {
+        return !FrameGraphics.of(report, use.placed().instance()).isEmpty();
+    }
+
     /** Grey for MONOCHROME1 and MONOCHROME2 only; RGB, YBR and PALETTE COLOR are colour. */
     static boolean isGrey(DataSet frame) {
         return frame.string(Tag.PHOTOMETRIC_INTERPRETATION)

@@ -6,10 +6,13 @@ import dev.plumbline.drawing.RasterDrawing;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.Companions;
 import dev.plumbline.record.RecordRevision;
+import dev.plumbline.record.Uids;
 import dev.plumbline.record.Withdrawal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /**
  * Makes the DICOM objects of one revision of a record: an annotated frame for every frame used, presentation states over the
@@ -46,7 +49,89 @@ public final class RecordComposer {
         RecordSource source = new RecordSource(revision, installation, frames);
         List<FramesUsed.Use> used = FramesUsed.of(source);
         RecordRules.check(source, used);
-        return new Composition(source, used).all();
+        Composition composition = new Composition(source, used);
+        composition.make(report(source, used, composition.root));
+        return composition.objects(part -> true);
+    }
+
+    /**
+     * What a signature makes at once: the report, and which companions it will have.
+     *
+     * @param companions SOP Instance UIDs in the order they are composed
+     */
+    public record Begun(ComposedObject report, List<String> companions) {
+        public Begun {
+            companions = List.copyOf(companions);
+        }
+    }
+
+    /**
+     * The report alone, with the names of what {@link #companions} makes of it, at any time, always with the same bytes.
+     *
+     * @throws Refusal as {@link #compose}; the frames are rendered, so that none is found broken after the signature
+     */
+    public Begun begin(RecordRevision revision, RecordFrames frames) {
+        RecordSource source = new RecordSource(revision, installation, frames);
+        List<FramesUsed.Use> used = FramesUsed.of(source);
+        RecordRules.check(source, used);
+        ContentItem root = MeasurementReport.root(source, used);
+        List<String> uids = companionParts(used, root).stream()
+                .map(part -> Uids.instance(revision.caseId(), revision.revision(), part))
+                .toList();
+        return new Begun(object(ObjectHeader.Kind.REPORT.part(), report(source, used, root)), uids);
+    }
+
+    /** In the order they are composed. */
+    private List<String> companionParts(List<FramesUsed.Use> used, ContentItem root) {
+        List<String> parts = new ArrayList<>();
+        int measured = (int) used.stream().filter(FramesUsed.Use::measured).count();
+        for (int i = 1; i <= measured; i++) {
+            parts.add(SecondaryCapture.KIND.part(i));
+        }
+        for (int i = 1; companions.presentationStates() && i <= measured; i++) {
+            if (PresentationState.draws(used.get(i - 1), root)) {
+                parts.add(ObjectHeader.Kind.GREY_PRESENTATION.part(i));
+            }
+        }
+        if (companions.pdf()) {
+            parts.add(ObjectHeader.Kind.PDF.part());
+        }
+        if (companions.keyObjects()) {
+            parts.add(ObjectHeader.Kind.KEY_OBJECTS.part());
+        }
+        return parts;
+    }
+
+    /**
+     * The companions of a signed report, in the order they are composed, as {@link #begin} has named them whatever is
+     * configured now.
+     *
+     * @param report whole data set of the report as it is held
+     * @param named UIDs that {@link #begin} gave
+     */
+    public List<ComposedObject> companions(
+            RecordRevision revision, DataSet report, List<String> named, RecordFrames frames) {
+        RecordSource source = new RecordSource(
+                revision, installation.at(report.string(Tag.INSTITUTION_NAME).orElse("")), frames);
+        List<FramesUsed.Use> used = FramesUsed.of(source);
+        Composition composition = with(wanted(revision, named)).new Composition(source, used);
+        composition.make(report);
+        List<ComposedObject> objects = composition.objects(part -> !part.equals(ObjectHeader.Kind.REPORT.part()));
+        if (!objects.stream().map(ComposedObject::sopInstanceUid).toList().equals(named)) {
+            throw new IllegalStateException("The companions are not those that the signature named.");
+        }
+        return objects;
+    }
+
+    private static Companions wanted(RecordRevision revision, List<String> named) {
+        Predicate<String> isNamed = part -> named.contains(Uids.instance(revision.caseId(), revision.revision(), part));
+        int frames = 1 + revision.document().observations().size();
+        return new Companions(
+                IntStream.rangeClosed(1, frames)
+                        .mapToObj(ObjectHeader.Kind.GREY_PRESENTATION::part)
+                        .anyMatch(isNamed),
+                isNamed.test(ObjectHeader.Kind.PDF.part()),
+                isNamed.test(ObjectHeader.Kind.KEY_OBJECTS.part()));
     }
 
     /**
@@ -90,23 +175,23 @@ public final class RecordComposer {
     private final class Composition {
         private final RecordSource source;
         private final List<FramesUsed.Use> used;
+        private final ContentItem root;
         private final List<String> parts = new ArrayList<>();
         private final List<DataSet> made = new ArrayList<>();
 
         Composition(RecordSource source, List<FramesUsed.Use> used) {
             this.source = source;
             this.used = used;
+            this.root = MeasurementReport.root(source, used);
         }
 
-        List<ComposedObject> all() {
-            ContentItem root = MeasurementReport.root(source, used);
+        void make(DataSet report) {
             List<RasterDrawing.Painted> pictures =
                     drawings().stream().map(RecordDrawing::painted).toList();
             annotatedFrames(pictures);
             if (companions.presentationStates()) {
-                presentationStates(root);
+                presentationStates();
             }
-            DataSet report = report(source, used, root);
             add(ObjectHeader.Kind.REPORT.part(), report);
             if (companions.pdf()) {
                 add(
@@ -116,11 +201,13 @@ public final class RecordComposer {
             if (companions.keyObjects()) {
                 add(ObjectHeader.Kind.KEY_OBJECTS.part(), KeyObjects.of(source, used, made));
             }
-            List<ComposedObject> objects = new ArrayList<>();
-            for (int i = 0; i < made.size(); i++) {
-                objects.add(object(parts.get(i), made.get(i)));
-            }
-            return List.copyOf(objects);
+        }
+
+        List<ComposedObject> objects(Predicate<String> wanted) {
+            return IntStream.range(0, made.size())
+                    .filter(i -> wanted.test(parts.get(i)))
+                    .mapToObj(i -> object(parts.get(i), made.get(i)))
+                    .toList();
         }
 
         private void add(String part, DataSet object) {
@@ -147,7 +234,7 @@ public final class RecordComposer {
             }
         }
 
-        private void presentationStates(ContentItem root) {
+        private void presentationStates() {
             for (int i = 0; i < used.size() && used.get(i).measured(); i++) {
                 String part = ObjectHeader.Kind.GREY_PRESENTATION.part(i + 1);
                 PresentationState.of(source, used.get(i), i + 1, root).ifPresent(state -> add(part, state));

@@ -45,13 +45,7 @@ final class Commitments {
                 List<Part> parts = dispatch.parts().stream()
                         .map(part -> reported(part, transaction, committed, failed))
                         .toList();
-                return new Dispatch(
-                        dispatch.id(),
-                        dispatch.addressed(),
-                        dispatch.created(),
-                        dispatch.progress(),
-                        dispatch.released(),
-                        parts);
+                return dispatch.now(parts, dispatch.progress());
             });
         }
         boolean contradicts = all && !failed.isEmpty();

@@ -290,13 +290,8 @@ final class Courier {
     }
 
     private static Dispatch after(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
-        return new Dispatch(
-                before.id(),
-                before.addressed(),
-                before.created(),
-                new Progress(before.progress().attempts() + attempts, next.filter(time -> waits(parts))),
-                before.released(),
-                parts);
+        return before.now(
+                parts, new Progress(before.progress().attempts() + attempts, next.filter(time -> waits(parts))));
     }
 
     private static Dispatch told(Dispatch now) {

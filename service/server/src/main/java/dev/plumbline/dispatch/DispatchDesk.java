@@ -6,6 +6,8 @@ import dev.plumbline.archive.Dispatch.Part;
 import dev.plumbline.archive.Dispatch.Progress;
 import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.Dispatches;
+import dev.plumbline.archive.DueCompanions;
+import dev.plumbline.archive.Store;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.Clock;
@@ -19,27 +21,28 @@ import org.slf4j.LoggerFactory;
 public final class DispatchDesk {
     private static final Logger LOG = LoggerFactory.getLogger(DispatchDesk.class);
 
+    private final Store store;
     private final Dispatches dispatches;
     private final List<Destination> destinations;
     private final Clock clock;
     private final LongConsumer hurry;
 
-    private DispatchDesk(Dispatches dispatches, List<Destination> destinations, Clock clock, LongConsumer hurry) {
-        this.dispatches = dispatches;
+    private DispatchDesk(Store store, List<Destination> destinations, Clock clock, LongConsumer hurry) {
+        this.store = store;
+        this.dispatches = store.dispatches();
         this.destinations = List.copyOf(destinations);
         this.clock = clock;
         this.hurry = hurry;
     }
 
     /** With a dispatcher at work. */
-    public static DispatchDesk of(
-            Dispatches dispatches, List<Destination> destinations, Clock clock, Dispatcher dispatcher) {
-        return new DispatchDesk(dispatches, destinations, clock, dispatcher::hurry);
+    public static DispatchDesk of(Store store, List<Destination> destinations, Clock clock, Dispatcher dispatcher) {
+        return new DispatchDesk(store, destinations, clock, dispatcher::hurry);
     }
 
     /** Where nothing is carried just now; what is decided holds when the service runs again. */
-    public static DispatchDesk closed(Dispatches dispatches, List<Destination> destinations, Clock clock) {
-        return new DispatchDesk(dispatches, destinations, clock, id -> {});
+    public static DispatchDesk closed(Store store, List<Destination> destinations, Clock clock) {
+        return new DispatchDesk(store, destinations, clock, id -> {});
     }
 
     /** Newest first. */
@@ -85,8 +88,7 @@ public final class DispatchDesk {
                 .map(part -> part.state() == State.HELD ? part.now(State.QUEUED, part.answer(), clock.instant()) : part)
                 .toList();
         Progress progress = new Progress(dispatch.progress().attempts(), Optional.empty());
-        dispatches.update(new Dispatch(
-                dispatch.id(), dispatch.addressed(), dispatch.created(), progress, Optional.empty(), parts));
+        dispatches.update(dispatch.now(parts, progress));
         LOG.info("Dispatch {} is tried again by order.", id);
         hurry.accept(id);
         return get(id);
@@ -118,6 +120,11 @@ public final class DispatchDesk {
                 .filter(Destination::provable)
                 .map(Destination::name)
                 .toList());
+    }
+
+    /** Signed records that are not whole yet, the oldest first. */
+    List<DueCompanions> companionsDue() {
+        return store.companionsDue();
     }
 
     public List<String> destinations() {

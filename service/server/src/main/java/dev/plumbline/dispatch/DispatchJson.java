@@ -58,11 +58,23 @@ public final class DispatchJson {
                 .put("age", Ages.words(age))
                 .put("attempts", dispatch.progress().attempts())
                 .put("nextAttempt", text(dispatch.progress().nextAttempt()))
+                .put("composed", dispatch.uncomposed().isEmpty())
                 .put("code", text(dispatch.lastAnswer().code()))
-                .put("reason", text(dispatch.lastAnswer().words()))
+                .put("reason", text(reason(dispatch)))
                 .put("released", text(dispatch.released()));
         item.put("url", "/v1/dispatch/" + dispatch.id());
         return item;
+    }
+
+    /** Why it waits: what the archive said, or before anything is sent, what keeps the record from being whole. */
+    static String reason(Dispatch dispatch) {
+        return dispatch.uncomposed()
+                .map(DispatchJson::uncomposed)
+                .orElse(dispatch.lastAnswer().words());
+    }
+
+    private static String uncomposed(String why) {
+        return why.isBlank() ? "Its companions are being composed." : "Its companions cannot be composed yet: " + why;
     }
 
     /** The report is the last of its objects. */

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.DueCompanions;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -39,6 +40,7 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
         Optional<Dispatch> oldest = desk.oldestUnproved();
         answer.putNull("oldestUnproved");
         oldest.ifPresent(dispatch -> answer.set("oldestUnproved", DispatchJson.whole(desk, dispatch)));
+        answer.set("companionsDue", uncomposed());
         answer.put("freeBytes", freeBytes);
         var list = answer.putArray("damages");
         damages.forEach(damage -> list.add(damage.toString()));
@@ -52,6 +54,10 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
             text.append("Records are kept in the embedded archive; no other archive is configured.");
         } else {
             text.append(desk.oldestUnproved().map(this::oldest).orElse("No record waits to be proved."));
+        }
+        List<DueCompanions> due = desk.companionsDue();
+        if (!due.isEmpty()) {
+            text.append('\n').append(unwhole(due));
         }
         int held = desk.counts().stream()
                 .filter(count -> count.state() == State.HELD && !count.released())
@@ -68,11 +74,40 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
         return text.toString();
     }
 
+    private String unwhole(List<DueCompanions> due) {
+        String since =
+                Ages.words(Duration.between(due.get(0).since(), desk.clock().instant()));
+        String why = due.stream()
+                .map(DueCompanions::words)
+                .filter(words -> !words.isBlank())
+                .findFirst()
+                .map(words -> " " + words)
+                .orElse("");
+        return due.size() == 1
+                ? "1 signed record waits for its companions, since " + since + "." + why
+                : due.size() + " signed records wait for their companions, the oldest since " + since + "." + why;
+    }
+
+    private ObjectNode uncomposed() {
+        List<DueCompanions> due = desk.companionsDue();
+        ObjectNode node = JsonNodeFactory.instance.objectNode().put("records", due.size());
+        node.putNull("oldest");
+        due.stream()
+                .findFirst()
+                .ifPresent(oldest -> node.put("oldest", oldest.since().toString()));
+        node.putNull("reason");
+        due.stream()
+                .map(DueCompanions::words)
+                .filter(words -> !words.isBlank())
+                .findFirst()
+                .ifPresent(words -> node.put("reason", words));
+        return node;
+    }
+
     private String oldest(Dispatch dispatch) {
         Instant now = desk.clock().instant();
         String since = Ages.words(Duration.between(dispatch.created(), now));
-        String answer =
-                (dispatch.lastAnswer().code() + " " + dispatch.lastAnswer().words()).strip();
+        String answer = (dispatch.lastAnswer().code() + " " + DispatchJson.reason(dispatch)).strip();
         String next = dispatch.progress()
                 .nextAttempt()
                 .filter(time -> dispatch.state() != State.HELD && time.isAfter(now))

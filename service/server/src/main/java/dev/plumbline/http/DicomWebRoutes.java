@@ -4,7 +4,12 @@ package dev.plumbline.http;
 import dev.plumbline.archive.Archive;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
 import io.javalin.http.Handler;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * DICOMweb over the embedded archive: STOW-RS, QIDO-RS, WADO-RS under {@code /dicomweb}. Source: DICOM PS3.18 10.
@@ -16,6 +21,10 @@ public final class DicomWebRoutes {
     private static final String SERIES = STUDY + "/series/{series}";
     private static final String INSTANCE = SERIES + "/instances/{instance}";
 
+    /** How a request names a study: in its address, or as a key of a search. */
+    private static final List<String> STUDY_KEYS = List.of("StudyInstanceUID", "0020000D");
+
+    private final Archive archive;
     private final DicomWebStore store;
     private final DicomWebSearch search;
     private final DicomWebRetrieve retrieve;
@@ -23,6 +32,7 @@ public final class DicomWebRoutes {
     private final DicomWebRendered rendered;
 
     public DicomWebRoutes(Archive archive) {
+        this.archive = archive;
         this.store = new DicomWebStore(archive);
         this.search = new DicomWebSearch(archive);
         this.retrieve = new DicomWebRetrieve(archive);
@@ -66,10 +76,17 @@ public final class DicomWebRoutes {
         get(routes, STUDY + "/instances/{instance}/bulkdata/{place}", parts::bulk);
     }
 
-    private static void get(RoutesConfig routes, String path, Handler handler) {
+    private void get(RoutesConfig routes, String path, Handler handler) {
         routes.get(DicomWebAddress.ROOT + path, ctx -> {
             ctx.header("X-Content-Type-Options", "nosniff");
+            named(ctx).forEach(archive::finish);
             handler.handle(ctx);
         });
+    }
+
+    private static Stream<String> named(Context ctx) {
+        return Stream.concat(
+                Optional.ofNullable(ctx.pathParamMap().get("study")).stream(),
+                STUDY_KEYS.stream().map(ctx::queryParam).filter(Objects::nonNull));
     }
 }

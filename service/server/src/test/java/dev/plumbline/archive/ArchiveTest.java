@@ -241,7 +241,8 @@ class ArchiveTest {
                 new StoredCase(caseId, document, Instant.parse("2026-01-05T09:15:00Z")),
                 revision,
                 objects,
-                Optional.empty());
+                Optional.empty(),
+                Instant.parse("2026-01-05T09:15:00Z"));
     }
 
     private Reception.Kept receive(byte[] bytes) {

@@ -39,7 +39,8 @@ class DispatchOrderTest {
                             uids.get(0),
                             uids),
                     files,
-                    Optional.empty()));
+                    Optional.empty(),
+                    Instant.parse("2026-01-05T09:30:00Z")));
             assertThat(store.dispatches().get(1).orElseThrow().parts())
                     .extracting(Dispatch.Part::sopInstanceUid)
                     .containsExactly(uids.get(1), uids.get(2), uids.get(3), uids.get(0));

@@ -135,7 +135,7 @@ class StoreUpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6})
     void losesNothingAndGoesOn(int version) throws Exception {
         left(version);
         for (int opening = 0; opening < 2; opening++) {
@@ -192,7 +192,7 @@ class StoreUpgradeTest {
             writing.add(stored);
             writing.add(object("2.25.8", "b2"));
             writing.add(revision);
-            writing.queue(new Filing(stored, revision, List.of(), Optional.empty()), List.of("other"));
+            writing.queue(new Filing(stored, revision, List.of(), Optional.empty(), NOW), List.of("other"));
             return true;
         });
         assertThat(store.dispatches().waiting("other", State.QUEUED, 10)).hasSize(1);

@@ -154,7 +154,8 @@ public final class TrafficRates {
                         report,
                         List.of(report, image)),
                 List.of(object(study, record, 1), object(study, record, 2)),
-                Optional.empty()));
+                Optional.empty(),
+                Clock.systemUTC().instant()));
     }
 
     private double dcmsend(List<Path> files) throws Exception {

@@ -55,7 +55,8 @@ final class FiledRecords implements AutoCloseable {
                         report,
                         List.of(report, image)),
                 List.of(InventedObjects.imageFile(study, 1, 1), InventedObjects.imageFile(study, 2, 2)),
-                Optional.empty()));
+                Optional.empty(),
+                CLOCK.instant()));
     }
 
     Times times() {

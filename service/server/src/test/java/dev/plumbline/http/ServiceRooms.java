@@ -56,7 +56,7 @@ final class ServiceRooms implements AutoCloseable {
 
     Doors.Rooms rooms() {
         Cases cases = new Cases(archive, BedsideFiles.shipped(), CLOCK);
-        DispatchDesk desk = DispatchDesk.closed(store.dispatches(), List.of(), CLOCK);
+        DispatchDesk desk = DispatchDesk.closed(store, List.of(), CLOCK);
         Records records = new Records(archive, new RecordComposer(INSTALLATION), cases, CLOCK);
         StudyMarks marks = new StudyMarks(archive, cases, records);
         archive.tell(marks::arrived);
