@@ -56,7 +56,7 @@ final class IndexedAttributes {
     }
 
     private static ObjectNode of(DataSet header) {
-        ObjectNode attributes = DicomJson.of(header, "");
+        ObjectNode attributes = DicomJson.withoutSequences(header);
         List<String> left = new ArrayList<>();
         for (Iterator<String> names = attributes.fieldNames(); names.hasNext(); ) {
             String name = names.next();
@@ -70,10 +70,7 @@ final class IndexedAttributes {
     private static boolean kept(String name, JsonNode attribute) {
         boolean standard = Integer.parseInt(name.substring(0, 4), 16) % 2 == 0;
         boolean plain = !attribute.has("BulkDataURI") && !attribute.has("InlineBinary");
-        return standard
-                && plain
-                && !"SQ".equals(attribute.path("vr").asText())
-                && attribute.toString().length() <= LONGEST_TEXT;
+        return standard && plain && attribute.toString().length() <= LONGEST_TEXT;
     }
 
     /** The first value of an attribute as text; "" where there is none. A name with all its groups. */

@@ -12,7 +12,8 @@ import com.pixelmed.dicom.DicomException;
 import com.pixelmed.dicom.SequenceAttribute;
 import java.math.BigDecimal;
 import java.util.Base64;
-import java.util.Locale;
+import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -34,6 +35,7 @@ public final class DicomJson {
     private static final Set<String> FLOATING = Set.of("FD", "FL");
     private static final Set<String> ONE_TEXT = Set.of("LT", "ST", "UR", "UT");
     private static final Set<Integer> PIXELS = Set.of(0x7FE00008, 0x7FE00009, 0x7FE00010);
+    private static final HexFormat HEXADECIMAL = HexFormat.of().withUpperCase();
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
     private static final Pattern PADDING = Pattern.compile("[ \\x00]+\\z");
     private static final String[] NAME_GROUPS = {"Alphabetic", "Ideographic", "Phonetic"};
@@ -65,16 +67,43 @@ public final class DicomJson {
         return object;
     }
 
+    /** The attributes of the data set itself that have a value of their own: sequences are left out, and never looked into. */
+    public static ObjectNode withoutSequences(DataSet dataSet) {
+        DicomJson json = new DicomJson("");
+        ObjectNode object = JSON.objectNode();
+        for (int tag : dataSet.tags()) {
+            String vr = dataSet.vr(tag).orElseThrow();
+            if (isWritten(tag) && isText(vr)) {
+                object.set(name(tag), withValues(JSON.objectNode().put("vr", vr), texts(dataSet, vr, tag)));
+            } else if (isWritten(tag) && !vr.equals("SQ")) {
+                Attribute attribute = dataSet.attributes().get(DataSet.toolkitTag(tag));
+                object.set(name(tag), json.attribute(dataSet, attribute, name(tag)));
+            }
+        }
+        return object;
+    }
+
+    /** Texts are read where they stand; the toolkit would read the whole object first. */
+    private static boolean isText(String vr) {
+        return ValueForm.of(vr)
+                .filter(form -> form.text() == ValueForm.Text.SEVERAL)
+                .isPresent();
+    }
+
+    private static boolean isWritten(int tag) {
+        return tag >>> 16 != FILE_META_GROUP && (tag & 0xffff) != 0;
+    }
+
     /** The name of an attribute in DICOM JSON: eight upper-case hexadecimal digits. */
     public static String name(int tag) {
-        return String.format(Locale.ROOT, "%08X", tag);
+        return HEXADECIMAL.toHexDigits(tag);
     }
 
     private ObjectNode object(DataSet dataSet, String path) {
         ObjectNode object = JSON.objectNode();
         for (int tag : dataSet.tags()) {
             Attribute attribute = dataSet.attributes().get(DataSet.toolkitTag(tag));
-            if (attribute != null && tag >>> 16 != FILE_META_GROUP && (tag & 0xffff) != 0) {
+            if (attribute != null && isWritten(tag)) {
                 object.set(name(tag), attribute(dataSet, attribute, path + name(tag)));
             }
         }
@@ -125,9 +154,6 @@ public final class DicomJson {
         if (attribute instanceof AttributeTagAttribute tags) {
             return tagValues(tags);
         }
-        if (tag == Tag.SPECIFIC_CHARACTER_SET) {
-            return values.add("ISO_IR 192");
-        }
         if (FLOATING.contains(attribute.getVRAsString())) {
             return floating(attribute);
         }
@@ -135,7 +161,16 @@ public final class DicomJson {
             wholeText(attribute).ifPresent(values::add);
             return values;
         }
-        dataSet.strings(tag).forEach(text -> addValue(values, attribute.getVRAsString(), text));
+        return texts(dataSet, attribute.getVRAsString(), tag);
+    }
+
+    private static ArrayNode texts(DataSet dataSet, String vr, int tag) {
+        ArrayNode values = JSON.arrayNode();
+        List<String> texts = dataSet.strings(tag);
+        if (tag == Tag.SPECIFIC_CHARACTER_SET) {
+            return texts.isEmpty() ? values : values.add("ISO_IR 192");
+        }
+        texts.forEach(text -> addValue(values, vr, text));
         return onlyBlanks(values) ? JSON.arrayNode() : values;
     }
 
