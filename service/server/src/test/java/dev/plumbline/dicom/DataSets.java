@@ -12,11 +12,15 @@ final class DataSets {
     private DataSets() {}
 
     static DataSet of(List<ComposedObject> objects, String part) {
-        return of(objects.stream()
+        return of(bytes(objects, part));
+    }
+
+    static byte[] bytes(List<ComposedObject> objects, String part) {
+        return objects.stream()
                 .filter(object -> object.part().equals(part))
                 .findFirst()
                 .orElseThrow()
-                .bytes());
+                .bytes();
     }
 
     static DataSet of(byte[] bytes) {

@@ -9,6 +9,7 @@ import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.procedure.SightDetail;
+import dev.plumbline.record.Amendment;
 import dev.plumbline.record.Companions;
 import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.RecordRevision;
@@ -32,6 +33,33 @@ class RecordComposerTest {
         assertThat(second).hasSameSizeAs(first);
         for (int i = 0; i < first.size(); i++) {
             assertThat(second.get(i).bytes()).isEqualTo(first.get(i).bytes());
+        }
+    }
+
+    /** Another institution and fewer companions are configured by then; the amendment is known from the report alone. */
+    @ParameterizedTest
+    @EnumSource
+    void composesTheCompanionsLaterWithTheSameBytes(RecordFixtures fixture) {
+        RecordRevision revision = fixture.revision();
+        RecordRevision amended = revision.amending(new Amendment(1, 1, "read off wrongly", "the entry"));
+        for (Companions wanted : List.of(Companions.ALL, new Companions(true, false, true))) {
+            RecordComposer composer = new RecordComposer(RecordFixtures.INSTALLATION, wanted);
+            List<ComposedObject> whole = composer.compose(amended, RecordFixtures.frames());
+            RecordComposer.Begun begun = composer.begin(amended, RecordFixtures.frames());
+            assertThat(begun.report().bytes()).isEqualTo(DataSets.bytes(whole, "sr"));
+            List<ComposedObject> later = new RecordComposer(
+                            RecordFixtures.INSTALLATION.at("Another place"), new Companions(false, true, false))
+                    .companions(
+                            revision, DataSets.of(begun.report().bytes()), begun.companions(), RecordFixtures.frames());
+            assertThat(later)
+                    .extracting(ComposedObject::part)
+                    .containsExactlyElementsOf(whole.stream()
+                            .map(ComposedObject::part)
+                            .filter(part -> !part.equals("sr"))
+                            .toList());
+            later.forEach(object -> assertThat(object.bytes())
+                    .as("%s of %s", object.part(), fixture)
+                    .isEqualTo(DataSets.bytes(whole, object.part())));
         }
     }
 
