@@ -37,12 +37,13 @@ class IndexedJsonTest {
                 .text(0x00081030, "LO", "Right\\arm\\")
                 .text(0x00100010, "PN", "Sample^Ann=")
                 .text(0x00104000, "LT", "  kept\\so  ")
+                .text(0x00180050, "DS", "0.10\\0.20")
                 .text(0x00181023, "LO", "")
                 .element(0x0018602C, "FD", new byte[8])
-                .us(0x00280002, 1)
-                .text(0x00280030, "DS", "0.10\\0.20")
+                .imagePixel(2, 2, "1")
+                .element(Tag.PIXEL_DATA, "OW", new byte[4])
                 .bytes();
         ObjectNode plain = DicomJson.withoutSequences(DataSets.of(file));
-        assertThat(plain).hasSize(9).isEqualTo(DicomJson.of(DataSets.of(file), ""));
+        assertThat(plain).hasSizeGreaterThan(15).isEqualTo(DicomJson.of(DataSets.of(file), ""));
     }
 }
