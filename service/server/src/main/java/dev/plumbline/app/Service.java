@@ -6,6 +6,7 @@ import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.CompanionMaker;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Findings;
 import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Outbound;
@@ -72,20 +73,21 @@ final class Service implements AutoCloseable {
     private Service(DataFolder folder, SqliteStore store, Settings settings, LowWater lowWater) throws IOException {
         this.folder = folder;
         this.store = store;
-        List<Damage> damages = new Inspection(folder, store).missing();
+        Findings found = new Inspection(folder, store).quick();
+        List<Damage> damages = found.damages();
         damages.forEach(damage -> LOG.error("Damaged: {}", damage));
         Archive archive = new Archive(folder, store, lowWater, outbound(settings.network()));
         Uses uses = settings.uses();
         Clock clock = Clock.system(ZoneId.systemDefault());
         Cases cases = new Cases(archive, uses.bedside(), clock);
-        Records records = records(archive, cases, settings, clock);
+        Records records = new Records(archive, composer(folder, store, settings), cases, clock);
         StudyMarks marks = new StudyMarks(archive, cases, records);
         archive.tell(marks::arrived);
         new RecordIndex(archive).complete().damages().forEach(damage -> LOG.error("Not listed: {}", damage));
         this.traffic = Traffic.start(
                 settings.network(),
                 new Traffic.Ground(settings.data(), archive, clock, () -> randomUid(UUID.randomUUID())),
-                damages);
+                found);
         queued = traffic::wake;
         this.companions = records.companions();
         companions.start(System::nanoTime);
@@ -101,10 +103,9 @@ final class Service implements AutoCloseable {
         }
     }
 
-    private static Records records(Archive archive, Cases cases, Settings settings, Clock clock) {
-        Installation installation = installation(archive.store(), settings);
-        return new Records(
-                archive, new RecordComposer(installation, settings.uses().companions()), cases, clock);
+    private static RecordComposer composer(DataFolder folder, Store store, Settings settings) throws IOException {
+        return new RecordComposer(
+                installation(folder, store, settings), settings.uses().companions());
     }
 
     /**
@@ -114,11 +115,11 @@ final class Service implements AutoCloseable {
      */
     static <T> T inFolder(Settings settings, Clock clock, Function<Records, T> work) throws IOException {
         try (DataFolder folder = DataFolder.open(settings.data());
-                SqliteStore store = SqliteStore.open(folder.database())) {
+                SqliteStore store = SqliteStore.open(folder.databaseInUse())) {
             Outbound outbound = new Outbound(destinations(settings.network()), () -> {});
             Archive archive = new Archive(folder, store, LowWater.USUAL, outbound);
             Cases cases = new Cases(archive, settings.uses().bedside(), clock);
-            return work.apply(records(archive, cases, settings, clock));
+            return work.apply(new Records(archive, composer(folder, store, settings), cases, clock));
         }
     }
 
@@ -148,7 +149,7 @@ final class Service implements AutoCloseable {
     static Service start(Settings settings, LowWater lowWater) throws IOException {
         DataFolder folder = DataFolder.open(settings.data());
         try {
-            SqliteStore store = SqliteStore.open(settings.data().resolve("store.sqlite"));
+            SqliteStore store = SqliteStore.open(folder.databaseInUse());
             try {
                 return new Service(folder, store, settings, lowWater);
             } catch (IOException | RuntimeException e) {
@@ -167,8 +168,8 @@ final class Service implements AutoCloseable {
         return Doors.degraded(settings.address(), about(() -> false), List.of(named));
     }
 
-    private static Installation installation(Store store, Settings settings) {
-        String uid = store.deviceObserverUid(() -> randomUid(UUID.randomUUID()));
+    private static Installation installation(DataFolder folder, Store store, Settings settings) throws IOException {
+        String uid = folder.observerUid(store, () -> randomUid(UUID.randomUUID()));
         String serial = uid.substring(uid.length() - 12);
         return new Installation(
                 uid,

@@ -2,7 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.archive.Archive;
-import dev.plumbline.archive.Damage;
+import dev.plumbline.archive.Findings;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
@@ -48,7 +48,7 @@ final class Traffic implements AutoCloseable {
      *
      * @throws dev.plumbline.problem.Refusal where the configuration cannot hold
      */
-    static Traffic start(Network network, Ground ground, List<Damage> damages) {
+    static Traffic start(Network network, Ground ground, Findings found) {
         SitePeers peers = new SitePeers(network);
         List<Destination> destinations = peers.destinations(ground.archive());
         Callers callers = peers.callers();
@@ -64,7 +64,7 @@ final class Traffic implements AutoCloseable {
         DispatchDesk desk = DispatchDesk.of(ground.archive().store(), destinations, ground.clock(), dispatcher);
         Doors.Traffic shown = new Doors.Traffic(
                 desk,
-                () -> new StatusReport(desk, freeBytes(ground.data()), damages),
+                () -> new StatusReport(desk, freeBytes(ground.data()), found),
                 worklist(network, peers, ground.clock()));
         return new Traffic(dispatcher, listener, shown);
     }

@@ -56,6 +56,11 @@ public final class Archive {
         return files.root();
     }
 
+    /** Where signed records go from here. */
+    List<String> destinations() {
+        return outbound.destinations();
+    }
+
     public Store store() {
         return store;
     }
@@ -162,6 +167,7 @@ public final class Archive {
 
     private Reception keep(HeldObject object, Staged staged) {
         if (isKnown(object, staged)) {
+            putBack(object, staged);
             return new Reception.Kept(object, true);
         }
         return files.placing(List.of(staged), this::isHeld, () -> {
@@ -176,6 +182,17 @@ public final class Archive {
                 throw refusal;
             }
         });
+    }
+
+    /** What is sent again may be what was lost here meanwhile: acknowledged is only what is there. */
+    private void putBack(HeldObject sent, Staged staged) {
+        HeldObject held = store.object(sent.sopInstanceUid()).orElseThrow();
+        if (held.digest().equals(staged.digest()) && !isWhole(held)) {
+            files.place(staged);
+            LOG.warn(
+                    "The file of a held object was missing or cut; put back as it was sent again: {}",
+                    shortened(held.digest()));
+        }
     }
 
     private boolean isHeld(Staged staged) {
@@ -212,6 +229,7 @@ public final class Archive {
      * @throws Refusal when it is no whole DICOM file
      */
     public List<String> differences(HeldObject held, InputStream file) {
+        requireUnaltered(held);
         try (Staged staged = files.stage(file)) {
             return ObjectComparison.differences(open(held), staged.object());
         } catch (IOException e) {
@@ -311,7 +329,7 @@ public final class Archive {
             filing.row().ifPresent(writing::add);
         }
         if (added && !objects.isEmpty()) {
-            writing.queue(filing, outbound.destinations());
+            writing.queue(filing.revision(), outbound.destinations(), filing.when());
         }
         if (added && filing.companionsDue()) {
             HeldObject report = objects.get(0);
@@ -358,15 +376,35 @@ public final class Archive {
 
     /** The file of a held object; it never changes. */
     public Path file(HeldObject object) {
+        if (isWhole(object)) {
+            return files.file(object.digest());
+        }
+        throw new StoreDamaged(
+                "The file " + files.file(object.digest()) + " of a held object is missing or not as long as it was.");
+    }
+
+    private boolean isWhole(HeldObject object) {
         Path file = files.file(object.digest());
         try {
-            if (Files.exists(file) && Files.size(file) == object.size()) {
-                return file;
+            return Files.exists(file) && Files.size(file) == object.size();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Refuses to go on with a file whose bytes are not those it was left with: a copy of it elsewhere would be taken for the
+     * record. Reads the whole file.
+     */
+    public void requireUnaltered(HeldObject object) {
+        try {
+            if (!ObjectFiles.digest(file(object)).equals(object.digest())) {
+                throw new StoreDamaged("The bytes of the file " + files.file(object.digest())
+                        + " of a held object are not those it was left with.");
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        throw new StoreDamaged("The file " + file + " of a held object is missing or not as long as it was.");
     }
 
     /** A held object, read. */

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.archive;
 
+import dev.plumbline.dicom.UidSyntax;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
@@ -10,18 +11,23 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /**
  * The folder that holds everything: readable by its owner only, used by one process at a time.
  *
  * <p>{@code objects/xx/SHA256.dcm} the DICOM objects, {@code incoming} what is being received and empty after a start,
- * {@code quarantine} what contradicts an object already held, {@code store.sqlite} the state, {@code lock}.
+ * {@code quarantine} what contradicts an object already held, {@code store.sqlite} the state, {@code device-observer-uid}
+ * who we are, {@code lock}.
  */
 public final class DataFolder implements AutoCloseable {
     private static final Set<PosixFilePermission> OWNER_FOLDER = PosixFilePermissions.fromString("rwx------");
@@ -113,9 +119,56 @@ public final class DataFolder implements AutoCloseable {
         return root.resolve("quarantine");
     }
 
-    /** The file of the store. */
+    /** The file of the store, which may have to be made. */
     public Path database() {
         return root.resolve("store.sqlite");
+    }
+
+    /**
+     * The file of the store for whoever must not begin a new one beside objects that an old one speaks of: cases, drafts and
+     * what was still to be sent would be gone without a word.
+     *
+     * @throws StoreDamaged when there are objects and no store, or an empty one
+     */
+    public Path databaseInUse() throws IOException {
+        boolean lost = !Files.exists(database()) || Files.size(database()) == 0;
+        if (lost && !objectFiles().isEmpty()) {
+            throw new StoreDamaged("The store " + database() + " is missing or empty, but there are objects beside it."
+                    + " Put back a copy of it; without one, plumbline reindex finds the records in their files again, and"
+                    + " cases, drafts and the queue of what is to be sent are lost.");
+        }
+        return database();
+    }
+
+    /** The files of objects, whether a row speaks of them or not, in no order. */
+    List<Path> objectFiles() throws IOException {
+        try (Stream<Path> all = Files.walk(objects())) {
+            return all.filter(Files::isRegularFile).toList();
+        }
+    }
+
+    /** Where the UID of this installation stands beside the store, so that it outlives a lost one. */
+    private Path observer() {
+        return root.resolve("device-observer-uid");
+    }
+
+    /**
+     * The UID of this installation as an observer: what the store has, else what stands beside it, else a new one; from now
+     * on in both.
+     */
+    public String observerUid(Store store, Supplier<String> fresh) throws IOException {
+        String beside = Files.exists(observer()) ? Files.readString(observer()).strip() : "";
+        String uid = store.deviceObserverUid(() -> UidSyntax.holds(beside) ? beside : fresh.get());
+        if (!uid.equals(beside)) {
+            Path whole = incoming().resolve("device-observer-uid");
+            Files.writeString(Files.createFile(whole, FILE_MODE), uid + "\n");
+            try (FileChannel channel = FileChannel.open(whole, StandardOpenOption.WRITE)) {
+                channel.force(true);
+            }
+            Files.move(whole, observer(), StandardCopyOption.ATOMIC_MOVE);
+            force(root);
+        }
+        return uid;
     }
 
     /** Where the object with this SHA-256 (hexadecimal) lies. */

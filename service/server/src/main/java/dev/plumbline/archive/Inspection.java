@@ -4,23 +4,17 @@ package dev.plumbline.archive;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * Holds files and index against each other, and makes the index anew from the files. Nothing is ever deleted; what
@@ -35,6 +29,11 @@ public final class Inspection {
         this.folder = folder;
         this.store = store;
         this.files = new ObjectFiles(folder, new LowWater(0, 0));
+    }
+
+    /** What every start looks for. */
+    public Findings quick() throws IOException {
+        return new Findings(missing(), unindexed());
     }
 
     /** Held objects whose file is missing or not as long as it was; quick enough for every start. */
@@ -65,7 +64,7 @@ public final class Inspection {
     }
 
     private static Optional<Damage> alteration(Path file) throws IOException {
-        boolean same = file.getFileName().toString().equals(digest(file) + ".dcm");
+        boolean same = file.getFileName().toString().equals(ObjectFiles.digest(file) + ".dcm");
         return same ? Optional.empty() : Optional.of(new Damage(file, "its bytes are not those it was left with"));
     }
 
@@ -74,11 +73,11 @@ public final class Inspection {
      * and the other goes to quarantine.
      */
     public Reindexed reindex() throws IOException {
-        Set<String> indexed = store.objects().stream().map(HeldObject::digest).collect(Collectors.toSet());
+        Set<String> indexed = digests();
         List<Damage> damages = new ArrayList<>(missing());
         int added = 0;
-        for (Path file : objectFiles()) {
-            String digest = file.getFileName().toString().replace(".dcm", "");
+        for (Path file : oldestFirst()) {
+            String digest = digestInName(file);
             if (!indexed.contains(digest)) {
                 Optional<Damage> damage = add(file, digest);
                 damage.ifPresent(damages::add);
@@ -108,25 +107,34 @@ public final class Inspection {
         return Optional.empty();
     }
 
-    private List<Path> objectFiles() throws IOException {
-        try (Stream<Path> all = Files.walk(folder.objects())) {
-            Map<Path, FileTime> written = new TreeMap<>();
-            for (Path file : all.filter(Files::isRegularFile).toList()) {
-                written.put(file, Files.getLastModifiedTime(file));
-            }
-            return written.entrySet().stream()
-                    .sorted(Map.Entry.comparingByValue(Comparator.naturalOrder()))
-                    .map(Map.Entry::getKey)
-                    .toList();
-        }
+    /**
+     * How many object files there are that no row speaks of: what came in at the very moment of a crash and was never
+     * acknowledged, or what a damaged store has forgotten.
+     */
+    public int unindexed() throws IOException {
+        Set<String> indexed = digests();
+        return (int) folder.objectFiles().stream()
+                .filter(file -> !indexed.contains(digestInName(file)))
+                .count();
     }
 
-    private static String digest(Path file) throws IOException {
-        MessageDigest sha256 = ObjectFiles.sha256();
-        try (InputStream in = new DigestInputStream(Files.newInputStream(file), sha256)) {
-            in.transferTo(OutputStream.nullOutputStream());
+    private Set<String> digests() {
+        return store.objects().stream().map(HeldObject::digest).collect(Collectors.toSet());
+    }
+
+    private static String digestInName(Path file) {
+        return file.getFileName().toString().replace(".dcm", "");
+    }
+
+    private List<Path> oldestFirst() throws IOException {
+        Map<Path, FileTime> written = new TreeMap<>();
+        for (Path file : folder.objectFiles()) {
+            written.put(file, Files.getLastModifiedTime(file));
         }
-        return HexFormat.of().formatHex(sha256.digest());
+        return written.entrySet().stream()
+                .sorted(Map.Entry.comparingByValue(Comparator.naturalOrder()))
+                .map(Map.Entry::getKey)
+                .toList();
     }
 
     /**

@@ -13,6 +13,7 @@ import dev.plumbline.record.FrameRef;
 import dev.plumbline.record.RecordRevision;
 import dev.plumbline.record.Uids;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -76,8 +77,11 @@ public final class RecordIndex {
         return new Rebuilt(added, damages);
     }
 
-    /** Adds every signed report and rejection note that no revision speaks of, then lists what is not listed. */
-    public Rebuilt rebuild() {
+    /**
+     * Adds every signed report and rejection note that no revision speaks of, then lists what is not listed. What is added is
+     * queued for the archives that this one sends to.
+     */
+    public Rebuilt rebuild(Instant now) {
         List<Damage> damages = new ArrayList<>();
         Map<String, WrittenLife.Note> notes = new TreeMap<>();
         Map<String, WrittenLife.Report> reports = new TreeMap<>();
@@ -100,10 +104,10 @@ public final class RecordIndex {
         List<Map.Entry<String, WrittenLife.Report>> ordered = new ArrayList<>(reports.entrySet());
         ordered.sort(Comparator.comparing(entry -> entry.getValue().revision()));
         for (Map.Entry<String, WrittenLife.Report> report : ordered) {
-            added += add(report.getKey(), report.getValue());
+            added += add(report.getKey(), report.getValue(), now);
         }
         for (Map.Entry<String, WrittenLife.Note> note : notes.entrySet()) {
-            added += add(note.getKey(), note.getValue());
+            added += add(note.getKey(), note.getValue(), now);
         }
         Rebuilt listed = complete();
         damages.addAll(listed.damages());
@@ -116,7 +120,7 @@ public final class RecordIndex {
         return new RecordRevision(stored.caseId(), stored.revision(), document, comparison, stored.time());
     }
 
-    private int add(String uid, WrittenLife.Report report) {
+    private int add(String uid, WrittenLife.Report report, Instant now) {
         String caseId = report.document().caseId().orElse("");
         if (!uid.equals(Uids.instance(caseId, report.revision(), "sr"))) {
             return 0; // not ours to speak of: its UID does not follow from what it says
@@ -140,7 +144,7 @@ public final class RecordIndex {
                         document,
                         report.document().bedside().session().orElse(""),
                         report.time().toInstant()));
-        return added(opened, revision);
+        return added(opened, revision, now);
     }
 
     /** The report first, then its companions in the order they are composed. */
@@ -159,7 +163,7 @@ public final class RecordIndex {
                 .toList();
     }
 
-    private int add(String uid, WrittenLife.Note note) {
+    private int add(String uid, WrittenLife.Note note, Instant now) {
         Optional<StoredRevision> withdrawn = note.named().stream()
                 .flatMap(named -> archive.store().revisionOfReport(named).stream())
                 .max(Comparator.comparing(StoredRevision::revision));
@@ -178,13 +182,18 @@ public final class RecordIndex {
                         uid,
                         List.of(uid),
                         Optional.of(new StoredRevision.Change(
-                                record.reportUid(), note.ground().word(), note.text(), note.by()))));
+                                record.reportUid(), note.ground().word(), note.text(), note.by()))),
+                now);
     }
 
-    private int added(StoredCase opened, StoredRevision revision) {
+    private int added(StoredCase opened, StoredRevision revision, Instant now) {
         boolean added = archive.store().write(writing -> {
             writing.add(opened);
-            return writing.add(revision);
+            boolean isNew = writing.add(revision);
+            if (isNew) {
+                writing.queue(revision, archive.destinations(), now);
+            }
+            return isNew;
         });
         return added ? 1 : 0;
     }

@@ -32,30 +32,31 @@ final class SqliteDispatches implements Dispatches {
         this.database = database;
     }
 
-    /** Inside the transaction that files the record: one dispatch for each destination, images first, report last. */
-    void add(Filing filing, Collection<String> destinations) {
-        List<String> reportFirst = filing.revision().objects();
-        Instant created = filing.when();
+    /**
+     * Inside a transaction: one dispatch for each destination that has none yet, images first, report last.
+     *
+     * @return how many were added
+     */
+    int add(StoredRevision revision, Collection<String> destinations, Instant created) {
+        List<String> reportFirst = revision.objects();
+        int dispatches = 0;
         for (String destination : destinations) {
             String study = database.query(
                             "SELECT study_instance_uid FROM objects WHERE sop_instance_uid = ?",
-                            List.of(filing.revision().reportUid()),
+                            List.of(revision.reportUid()),
                             row -> row.getString(1))
                     .get(0);
             int added = database.update(
                     "INSERT INTO dispatches (destination, case_id, revision, study_instance_uid, created, attempts,"
                             + " next_attempt, released, state) VALUES (?, ?, ?, ?, ?, 0, '', '', 'QUEUED')"
                             + " ON CONFLICT DO NOTHING",
-                    List.of(
-                            destination,
-                            filing.revision().caseId(),
-                            filing.revision().revision(),
-                            study,
-                            created.toString()));
+                    List.of(destination, revision.caseId(), revision.revision(), study, created.toString()));
             for (int i = 0; added == 1 && i < reportFirst.size(); i++) {
                 addPart(i, reportFirst.get((i + 1) % reportFirst.size()), created);
             }
+            dispatches += added;
         }
+        return dispatches;
     }
 
     private void addPart(int position, String sopInstanceUid, Instant created) {

@@ -3,6 +3,7 @@ package dev.plumbline.archive;
 
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.time.Instant;
 import java.util.List;
 import java.util.function.Function;
 
@@ -154,8 +155,8 @@ final class SqliteWriting implements Store.Writing {
     }
 
     @Override
-    public void queue(Filing filing, List<String> destinations) {
-        new SqliteDispatches(database).add(filing, destinations);
+    public int queue(StoredRevision revision, List<String> destinations, Instant when) {
+        return new SqliteDispatches(database).add(revision, destinations, when);
     }
 
     @Override

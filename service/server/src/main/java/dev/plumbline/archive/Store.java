@@ -121,8 +121,12 @@ public interface Store extends AutoCloseable {
         /** Notes that they are composed, or were before. */
         void composed(DueCompanions due);
 
-        /** Queues the record of a filing, which this transaction has added, for each of the destinations. */
-        void queue(Filing filing, List<String> destinations);
+        /**
+         * Queues a revision, which is there, for those of the destinations that it was not queued for before.
+         *
+         * @return how many these are
+         */
+        int queue(StoredRevision revision, List<String> destinations, Instant when);
 
         /**
          * Keeps an answer and forgets those that are too old.

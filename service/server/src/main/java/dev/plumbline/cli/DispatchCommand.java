@@ -21,11 +21,12 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code dispatch [list|show|retry|release] [ID]}. */
+/** {@code dispatch [list|show|retry|release|queue] [ID]}. */
 @Command(
         name = "dispatch",
         mixinStandardHelpOptions = true,
-        description = "Records on their way to other archives: lists them, shows one, tries one again, gives one up.")
+        description = "Records on their way to other archives: lists them, shows one, tries one again, gives one up,"
+                + " queues one that never was.")
 final class DispatchCommand implements Callable<Integer> {
     private static final int MOST = 1_000;
 
@@ -33,14 +34,17 @@ final class DispatchCommand implements Callable<Integer> {
     private final Clock clock;
     private final Supplier<Path> usualFolder;
 
-    @Parameters(index = "0", arity = "0..1", paramLabel = "list|show|retry|release", description = "What to do.")
+    @Parameters(index = "0", arity = "0..1", paramLabel = "list|show|retry|release|queue", description = "What to do.")
     private Action action = Action.list;
 
-    @Parameters(index = "1", arity = "0..1", paramLabel = "ID", description = "Which one; not for list.")
+    @Parameters(index = "1", arity = "0..1", paramLabel = "ID", description = "Which one; not for list and queue.")
     private Optional<Long> id = Optional.empty();
 
     @Option(names = "--state", paramLabel = "STATE", description = "Lists those queued, sent, proved or held.")
     private Optional<String> state = Optional.empty();
+
+    @Option(names = "--record", paramLabel = "UID", description = "The record to be queued.")
+    private Optional<String> recordUid = Optional.empty();
 
     @Option(names = "--json", description = "One JSON document instead of words.")
     private boolean json;
@@ -53,7 +57,8 @@ final class DispatchCommand implements Callable<Integer> {
         list,
         show,
         retry,
-        release
+        release,
+        queue
     }
 
     DispatchCommand(Terminal terminal, Clock clock, Supplier<Path> usualFolder) {
@@ -64,18 +69,22 @@ final class DispatchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        if (action != Action.list && id.isEmpty()) {
+        boolean ofOne = action != Action.list && action != Action.queue;
+        if (ofOne && id.isEmpty()) {
             throw new Refusal(new Problem.MissingField("ID", "Give the number that plumbline dispatch list shows."));
+        }
+        if (action == Action.queue && recordUid.isEmpty()) {
+            throw new Refusal(new Problem.MissingField("--record", "Give the recordUid that plumbline records shows."));
         }
         ServiceConfig config = site.read();
         Optional<JsonNode> running = running(new RunningService(config));
         JsonNode answer = running.isPresent() ? running.get() : fromFolder(config);
         if (json) {
             terminal.json(answer);
-        } else if (action == Action.list) {
-            table(answer);
-        } else {
+        } else if (ofOne) {
             one(answer);
+        } else {
+            table(answer);
         }
         return ExitCode.YES;
     }
@@ -89,6 +98,7 @@ final class DispatchCommand implements Callable<Integer> {
             case show -> service.get(one);
             case retry -> service.post(one + "/retry");
             case release -> service.post(one + "/release");
+            case queue -> service.post("/v1/records/" + recordUid.orElseThrow() + "/dispatch");
         };
     }
 
@@ -101,6 +111,7 @@ final class DispatchCommand implements Callable<Integer> {
                 case show -> DispatchJson.whole(desk, desk.get(id.orElse(0L)));
                 case retry -> DispatchJson.whole(desk, desk.retry(id.orElse(0L)));
                 case release -> DispatchJson.whole(desk, desk.release(id.orElse(0L)));
+                case queue -> DispatchJson.list(desk, desk.queue(recordUid.orElseThrow()));
             };
         }
     }

@@ -3,6 +3,7 @@ package dev.plumbline.cli;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.config.ServiceConfig;
@@ -12,7 +13,6 @@ import dev.plumbline.dispatch.StatusReport;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 
 /** The desk of a service that is not running, straight from its folder. */
 final class DispatchDeskFile implements AutoCloseable {
@@ -24,7 +24,7 @@ final class DispatchDeskFile implements AutoCloseable {
     DispatchDeskFile(Path data, ServiceConfig config, Clock clock) throws IOException {
         this.data = data;
         this.folder = DataFolder.open(data);
-        this.store = SqliteStore.open(folder.database());
+        this.store = SqliteStore.open(folder.databaseInUse());
         Archive archive = new Archive(folder, store, LowWater.USUAL);
         this.desk = DispatchDesk.closed(store, new SitePeers(config.network()).destinations(archive), clock);
     }
@@ -34,7 +34,7 @@ final class DispatchDeskFile implements AutoCloseable {
     }
 
     StatusReport report() throws IOException {
-        return new StatusReport(desk, LowWater.free(data), List.of());
+        return new StatusReport(desk, LowWater.free(data), new Inspection(folder, store).quick());
     }
 
     @Override

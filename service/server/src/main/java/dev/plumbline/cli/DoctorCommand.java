@@ -34,8 +34,9 @@ final class DoctorCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         try (DataFolder folder = DataFolder.open(site.dataFolder(usualFolder));
-                SqliteStore store = SqliteStore.open(folder.database())) {
-            List<Damage> damages = new Inspection(folder, store).altered();
+                SqliteStore store = SqliteStore.open(folder.databaseInUse())) {
+            Inspection inspection = new Inspection(folder, store);
+            List<Damage> damages = inspection.altered();
             damages.forEach(damage -> terminal.line(damage.toString()));
             int objects = store.objects().size();
             terminal.line(
@@ -43,6 +44,10 @@ final class DoctorCommand implements Callable<Integer> {
                             ? objects + " objects are whole, and the store is."
                             : damages.size() + " of " + objects + " objects are damaged; nothing was changed."
                                     + " Put the files back from a copy.");
+            int unindexed = inspection.unindexed();
+            if (unindexed > 0) {
+                terminal.line("No row speaks of " + unindexed + " object files; reindex takes them in.");
+            }
             return damages.isEmpty() ? ExitCode.YES : ExitCode.NO;
         } catch (StoreDamaged damage) {
             terminal.line(String.valueOf(damage.getMessage()));

@@ -127,7 +127,7 @@ final class RecordsCommand implements Callable<Integer> {
 
     private JsonNode fromFolder(ServiceConfig config, RecordQuery query) throws IOException {
         try (DataFolder folder = DataFolder.open(config.dataFolder().orElseGet(usualFolder));
-                SqliteStore store = SqliteStore.open(folder.database())) {
+                SqliteStore store = SqliteStore.open(folder.databaseInUse())) {
             return new RecordList(store, query).json();
         }
     }

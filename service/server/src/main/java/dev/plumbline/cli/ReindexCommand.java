@@ -5,9 +5,11 @@ import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
 import dev.plumbline.archive.RecordIndex;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.archive.StoreDamaged;
+import dev.plumbline.config.SitePeer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,6 +40,13 @@ final class ReindexCommand implements Callable<Integer> {
                     + " records to be sent come back from a copy only.")
     private boolean setAside;
 
+    @Option(
+            names = "--send",
+            description =
+                    "Queues the records that were read from their files for every archive of the configuration, as"
+                            + " nothing here tells which of them had arrived; an archive that has one gets the same bytes again.")
+    private boolean send;
+
     @Mixin
     private SiteOption site = new SiteOption();
 
@@ -52,14 +61,29 @@ final class ReindexCommand implements Callable<Integer> {
         try (DataFolder folder = DataFolder.open(site.dataFolder(usualFolder));
                 SqliteStore store = open(folder.database())) {
             Inspection.Reindexed reindexed = new Inspection(folder, store).reindex();
-            RecordIndex.Rebuilt records = new RecordIndex(new Archive(folder, store, new LowWater(0, 0))).rebuild();
+            Archive archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(destinations(), () -> {}));
+            RecordIndex.Rebuilt records = new RecordIndex(archive).rebuild(clock.instant());
             reindexed.damages().forEach(damage -> terminal.line(damage.toString()));
             records.damages().forEach(damage -> terminal.line(damage.toString()));
             terminal.line(reindexed.added() + " objects were added to the index, which now has "
                     + store.objects().size() + ".");
             terminal.line(records.added() + " records and withdrawals were read from their files.");
+            if (records.added() > 0 && !send) {
+                terminal.line(
+                        "Which of them other archives have is not known here: none is queued. With --send all would"
+                                + " have been; plumbline dispatch queue --record UID queues one.");
+            }
             return reindexed.damages().isEmpty() && records.damages().isEmpty() ? ExitCode.YES : ExitCode.NO;
         }
+    }
+
+    private List<String> destinations() throws IOException {
+        if (!send) {
+            return List.of();
+        }
+        return site.read().network().peers(SitePeer.Use.ARCHIVE).stream()
+                .map(SitePeer::name)
+                .toList();
     }
 
     private SqliteStore open(Path database) throws IOException {

@@ -32,6 +32,7 @@ import org.slf4j.LoggerFactory;
 final class Courier {
     private static final Logger LOG = LoggerFactory.getLogger(Courier.class);
     private static final int LOOKED_AT = 500;
+    private static final String DAMAGED = "The object's own file here is damaged; run doctor.";
 
     private final Destination destination;
     private final Carrier carrier;
@@ -163,7 +164,7 @@ final class Courier {
             return carrier.send(held(part));
         } catch (StoreDamaged e) {
             LOG.error("An object to be sent cannot be read.", e);
-            return Outcome.of(Verdict.HELD, "", "The object's own file here is damaged; run doctor.");
+            return Outcome.of(Verdict.HELD, "", DAMAGED);
         } catch (RuntimeException e) {
             LOG.error("An object could not be sent.", e);
             return Outcome.of(Verdict.RECORD_LATER, "", "Plumbline itself failed; its log says how.");
@@ -173,7 +174,7 @@ final class Courier {
     private HeldObject held(Part part) {
         try {
             HeldObject object = archive.held(part.sopInstanceUid());
-            archive.file(object);
+            archive.requireUnaltered(object);
             return object;
         } catch (Refusal e) {
             throw new IllegalStateException("A queued object is not in the index.", e);
@@ -271,6 +272,9 @@ final class Courier {
         try {
             return carrier.prove(
                     new Carrier.Question(held(part), part.transactionUid().orElse(""), rest.failures()));
+        } catch (StoreDamaged e) {
+            LOG.error("An object to be proved cannot be read.", e);
+            return Proof.of(Proof.Finding.DIFFERENT, DAMAGED);
         } catch (RuntimeException e) {
             LOG.error("An object could not be proved.", e);
             return Proof.of(Proof.Finding.LATER, "Plumbline itself failed; its log says how.");

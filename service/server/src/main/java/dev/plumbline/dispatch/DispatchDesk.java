@@ -8,6 +8,7 @@ import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.Dispatches;
 import dev.plumbline.archive.DueCompanions;
 import dev.plumbline.archive.Store;
+import dev.plumbline.archive.StoredRevision;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.Clock;
@@ -92,6 +93,33 @@ public final class DispatchDesk {
         LOG.info("Dispatch {} is tried again by order.", id);
         hurry.accept(id);
         return get(id);
+    }
+
+    /**
+     * Queues a signed record, or a note of withdrawal, for every configured archive that it was never queued for: one that was
+     * added since, or all of them after the index was made again.
+     *
+     * @return all dispatches of its case, newest first
+     * @throws Refusal where there is no such record, or nothing to queue
+     */
+    public List<Dispatch> queue(String recordUid) {
+        StoredRevision revision = store.revisionOfReport(recordUid)
+                .filter(each -> each.state() != StoredRevision.State.DRAFT)
+                .orElseThrow(() -> new Refusal(new Problem.NotHeld(
+                        "", "No signed record with this UID is held here.", "List the records with GET /v1/records.")));
+        int added = store.write(writing -> writing.queue(revision, destinations(), clock.instant()));
+        if (added == 0) {
+            throw new Refusal(new Problem.Conflict(
+                    "",
+                    destinations().isEmpty()
+                            ? "No other archive is configured."
+                            : "This record was queued for every configured archive before.",
+                    "List its dispatches; retry one that waits or is held."));
+        }
+        LOG.info("A record was queued for {} archives by order.", added);
+        List<Dispatch> all = ofCase(revision.caseId());
+        all.forEach(each -> hurry.accept(each.id()));
+        return all;
     }
 
     /**

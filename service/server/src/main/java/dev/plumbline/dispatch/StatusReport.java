@@ -3,10 +3,10 @@ package dev.plumbline.dispatch;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.DueCompanions;
+import dev.plumbline.archive.Findings;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -16,19 +16,15 @@ import java.util.Optional;
  * How things stand, for a machine and for a telephone call.
  *
  * @param freeBytes on the disk of the data folder
- * @param damages what the checks at the start found
+ * @param found what the checks at the start found
  */
-public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damages) {
+public record StatusReport(DispatchDesk desk, long freeBytes, Findings found) {
     private static final double GIB = 1 << 30;
-
-    public StatusReport {
-        damages = List.copyOf(damages);
-    }
 
     /** Everything, with the words under {@code text}. */
     public ObjectNode json() {
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
-        answer.put("state", damages.isEmpty() ? "ok" : "degraded");
+        answer.put("state", found.damages().isEmpty() ? "ok" : "degraded");
         answer.set("dispatch", DispatchJson.counts(desk));
         answer.set(
                 "destinations",
@@ -43,7 +39,8 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
         answer.set("companionsDue", uncomposed());
         answer.put("freeBytes", freeBytes);
         var list = answer.putArray("damages");
-        damages.forEach(damage -> list.add(damage.toString()));
+        found.damages().forEach(damage -> list.add(damage.toString()));
+        answer.put("unindexedFiles", found.unindexed());
         return answer.put("text", text());
     }
 
@@ -68,8 +65,15 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
                     .append(" and wait for a person: plumbline dispatch list --state held.");
         }
         text.append(String.format("%nFree disk space: %.1f GiB.", freeBytes / GIB));
-        if (!damages.isEmpty()) {
-            text.append("\nDamaged or missing files: ").append(damages.size()).append("; plumbline doctor names them.");
+        int damages = found.damages().size();
+        if (damages > 0) {
+            text.append("\nDamaged or missing files: ").append(damages).append("; plumbline doctor names them.");
+        }
+        if (found.unindexed() > 0) {
+            text.append("\nObject files that the index does not know: ")
+                    .append(found.unindexed())
+                    .append(
+                            "; after a crash they were never acknowledged, after a damage plumbline reindex takes them in.");
         }
         return text.toString();
     }

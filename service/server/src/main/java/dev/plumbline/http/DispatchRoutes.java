@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 /** Records on their way to other archives: looked at, tried again, released; and how things stand. */
 final class DispatchRoutes {
     private static final String JSON = "application/json";
+    private static final int CREATED = 201;
 
     private final Doors.Traffic traffic;
 
@@ -26,6 +27,7 @@ final class DispatchRoutes {
 
     void register(RoutesConfig routes) {
         routes.get("/v1/dispatch", this::list);
+        routes.post("/v1/records/{uid}/dispatch", this::queue);
         routes.get("/v1/dispatch/{id}", ctx -> answer(ctx, desk().get(id(ctx))));
         routes.post("/v1/dispatch/{id}/retry", ctx -> answer(ctx, desk().retry(id(ctx))));
         routes.post("/v1/dispatch/{id}/release", ctx -> answer(ctx, desk().release(id(ctx))));
@@ -50,6 +52,13 @@ final class DispatchRoutes {
                         .toList())
                 .orElseGet(() -> desk().list(state, page.limit(), page.offset()));
         ctx.contentType(JSON).result(DispatchJson.list(desk(), found).toString());
+    }
+
+    private void queue(Context ctx) {
+        List<Dispatch> queued = desk().queue(ctx.pathParam("uid"));
+        ctx.status(CREATED)
+                .contentType(JSON)
+                .result(DispatchJson.list(desk(), queued).toString());
     }
 
     private void answer(Context ctx, Dispatch dispatch) {

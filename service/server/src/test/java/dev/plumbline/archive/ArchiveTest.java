@@ -24,6 +24,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -87,6 +88,21 @@ class ArchiveTest {
         assertThat(receive(imageFile(1, 1, 1)).known()).isFalse();
         assertThat(receive(imageFile(1, 1, 1)).known()).isTrue();
         assertThat(filesIn("objects")).hasSize(1);
+    }
+
+    /** 0000 is only said of what is on disk. */
+    @ParameterizedTest
+    @ValueSource(ints = {-1, 0, 500})
+    void putsALostOrCutFileBackWhenItIsSentAgain(int left) throws IOException {
+        byte[] bytes = imageFile(1, 1, 1);
+        Path file = archive.file(receive(bytes).object());
+        Files.delete(file);
+        if (left >= 0) {
+            Files.write(file, Arrays.copyOf(bytes, left));
+        }
+        assertThat(receive(bytes).known()).isTrue();
+        assertThat(file).hasBinaryContent(bytes);
+        assertThat(filesIn("incoming")).isEmpty();
     }
 
     @Test

@@ -29,7 +29,7 @@ class DispatchOrderTest {
                 SqliteStore store = SqliteStore.open(folder.database())) {
             Archive archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(List.of("pacs"), () -> {}));
             archive.file(new Filing(
-                    new StoredCase("case-1", "{}", Instant.parse("2026-01-05T09:30:00Z")),
+                    new StoredCase("case-1", "{}", Instant.parse("2026-01-04T22:10:00Z")),
                     new StoredRevision(
                             "case-1",
                             1,
@@ -44,6 +44,9 @@ class DispatchOrderTest {
             assertThat(store.dispatches().get(1).orElseThrow().parts())
                     .extracting(Dispatch.Part::sopInstanceUid)
                     .containsExactly(uids.get(1), uids.get(2), uids.get(3), uids.get(0));
+            assertThat(store.dispatches().get(1).orElseThrow().created())
+                    .as("waits since it was signed, not since the case was opened")
+                    .isEqualTo(Instant.parse("2026-01-05T09:30:00Z"));
             assertThat(store.dispatches().ofCase("case-1"))
                     .containsExactly(store.dispatches().get(1).orElseThrow());
             assertThat(store.dispatches().ofCase("case-2")).isEmpty();

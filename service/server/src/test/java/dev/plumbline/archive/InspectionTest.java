@@ -22,6 +22,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class InspectionTest {
     @TempDir
@@ -109,6 +111,47 @@ class InspectionTest {
         loseTheIndex();
         assertThat(inspection().reindex().added()).isEqualTo(1);
         assertThat(store.object(instanceUid(1, 1, 1))).isEmpty();
+    }
+
+    /** Killed between the file and its row, or forgotten by a damaged store: said, and taken in by order only. */
+    @Test
+    void countsFilesThatNoRowSpeaksOf() throws Exception {
+        receive(imageFile(1, 1, 1));
+        receive(imageFile(1, 1, 2));
+        assertThat(inspection().quick()).isEqualTo(Findings.NONE);
+        loseTheIndex();
+        receive(imageFile(1, 1, 2));
+        assertThat(inspection().quick()).isEqualTo(new Findings(List.of(), 1));
+        inspection().reindex();
+        assertThat(inspection().unindexed()).isZero();
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void beginsNoNewStoreBesideObjectsOfALostOne(boolean empty) throws Exception {
+        assertThat(folder.databaseInUse()).isEqualTo(folder.database());
+        receive(imageFile(1, 1, 1));
+        store.close();
+        for (String name : List.of("store.sqlite", "store.sqlite-wal", "store.sqlite-shm")) {
+            Files.deleteIfExists(root.resolve("data").resolve(name));
+        }
+        if (empty) {
+            Files.createFile(folder.database());
+        }
+        assertThatThrownBy(() -> folder.databaseInUse())
+                .isInstanceOf(StoreDamaged.class)
+                .hasMessageContainingAll("store.sqlite", "copy", "reindex");
+    }
+
+    @Test
+    void theUidOfTheInstallationOutlivesTheStoreAndTheFileBesideIt() throws Exception {
+        String uid = folder.observerUid(store, () -> "2.25.77");
+        assertThat(uid).isEqualTo("2.25.77");
+        loseTheIndex();
+        assertThat(folder.observerUid(store, () -> "2.25.88")).isEqualTo(uid);
+        Files.delete(root.resolve("data/device-observer-uid"));
+        assertThat(folder.observerUid(store, () -> "2.25.99")).isEqualTo(uid);
+        assertThat(root.resolve("data/device-observer-uid")).hasContent(uid);
     }
 
     private void loseTheIndex() throws Exception {

@@ -192,7 +192,7 @@ class StoreUpgradeTest {
             writing.add(stored);
             writing.add(object("2.25.8", "b2"));
             writing.add(revision);
-            writing.queue(new Filing(stored, revision, List.of(), Optional.empty(), NOW), List.of("other"));
+            writing.queue(revision, List.of("other"), NOW);
             return true;
         });
         assertThat(store.dispatches().waiting("other", State.QUEUED, 10)).hasSize(1);

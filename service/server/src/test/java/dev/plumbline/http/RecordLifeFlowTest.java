@@ -9,8 +9,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Inspection;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
 import dev.plumbline.archive.RecordIndex;
 import dev.plumbline.archive.RecordList;
 import dev.plumbline.archive.RecordQuery;
@@ -487,11 +489,15 @@ class RecordLifeFlowTest {
         try (DataFolder folder = DataFolder.open(data);
                 SqliteStore store = SqliteStore.open(folder.database())) {
             assertThat(new Inspection(folder, store).reindex().damages()).isEmpty();
-            RecordIndex index = new RecordIndex(new Archive(folder, store, new LowWater(0, 0)));
-            RecordIndex.Rebuilt rebuilt = index.rebuild();
+            RecordIndex index = new RecordIndex(
+                    new Archive(folder, store, new LowWater(0, 0), new Outbound(List.of("pacs"), () -> {})));
+            RecordIndex.Rebuilt rebuilt = index.rebuild(ServiceRooms.CLOCK.instant());
             assertThat(rebuilt.damages()).isEmpty();
             assertThat(rebuilt.added()).isEqualTo(4);
-            assertThat(index.rebuild().added()).isZero();
+            assertThat(store.dispatches().waiting("pacs", Dispatch.State.QUEUED, 10))
+                    .as("nothing tells which of them had arrived")
+                    .hasSize(4);
+            assertThat(index.rebuild(ServiceRooms.CLOCK.instant()).added()).isZero();
             RecordQuery all = RecordQuery.of(Map.of(), 100, 100);
             JsonNode after = JSON.readTree(new RecordList(store, all).json().toString());
             assertThat(after).isEqualTo(before);

@@ -4,6 +4,7 @@ package dev.plumbline.http;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Findings;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Records;
 import dev.plumbline.archive.SqliteStore;
@@ -65,7 +66,7 @@ final class ServiceRooms implements AutoCloseable {
                 cases,
                 records,
                 new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, List.of()), Optional.empty()),
+                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, Findings.NONE), Optional.empty()),
                 marks);
     }
 
