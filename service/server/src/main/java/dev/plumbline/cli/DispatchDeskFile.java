@@ -24,9 +24,18 @@ final class DispatchDeskFile implements AutoCloseable {
     DispatchDeskFile(Path data, ServiceConfig config, Clock clock) throws IOException {
         this.data = data;
         this.folder = DataFolder.open(data);
-        this.store = SqliteStore.open(folder.databaseInUse());
+        this.store = store(folder);
         Archive archive = new Archive(folder, store, LowWater.USUAL);
         this.desk = DispatchDesk.closed(store, new SitePeers(config.network()).destinations(archive), clock);
+    }
+
+    private static SqliteStore store(DataFolder folder) throws IOException {
+        try {
+            return SqliteStore.open(folder.databaseInUse());
+        } catch (IOException | RuntimeException e) {
+            folder.close();
+            throw e;
+        }
     }
 
     DispatchDesk desk() {

@@ -55,6 +55,7 @@ class OperationFlowTest {
                                 .status())
                         .isEqualTo(201);
             }
+            service.awaitWhole();
             lookAndDecide(site, service);
         }
         fromTheFolder(site);
@@ -185,9 +186,11 @@ class OperationFlowTest {
             SampleWork.frames(service);
             service.post("/v1/records", SampleWork.signed("kept-1"));
             service.post("/v1/cases", SampleWork.signed("kept-2"));
+            service.awaitWhole();
             assertThat(on(site, "backup", "--to", copy.toString()).out()).contains("9 new objects");
             service.post("/v1/records", SampleWork.signed("kept-3"));
             service.post("/v1/dispatch/1/release", "");
+            service.awaitWhole();
             ServiceProcess.Ended again = on(site, "backup", "--to", copy.toString());
             assertThat(again.code()).as(again.err()).isZero();
             assertThat(again.out()).contains("7 new objects", "name that folder as dataFolder");
@@ -246,6 +249,7 @@ class OperationFlowTest {
                     .json()
                     .path("recordUid")
                     .asText();
+            service.awaitWhole();
         }
         Path database = site.data().resolve("store.sqlite");
         byte[] ruined = Files.readAllBytes(database);
@@ -287,6 +291,74 @@ class OperationFlowTest {
                     .hasSize(1);
         }
         aMissingFile(site);
+    }
+
+    /** A new one would know nothing of what is still to be sent, and say that all is well. */
+    @Test
+    void aLostStoreIsSaidAndWhatItHadQueuedIsQueuedByOrder() throws Exception {
+        ServiceProcess.Site site = ServiceProcess.Site.in(folder, peers(PeerProcess.freePort()));
+        String record;
+        String device;
+        try (ServiceProcess service = ServiceProcess.start(site)) {
+            SampleWork.frames(service);
+            record = service.post("/v1/records", SampleWork.signed("kept"))
+                    .json()
+                    .path("recordUid")
+                    .asText();
+            service.awaitWhole();
+            device = deviceOf(service, record);
+        }
+        for (String suffix : List.of("", "-wal", "-shm")) {
+            Files.deleteIfExists(site.data().resolve("store.sqlite" + suffix));
+        }
+        for (int i = 0; i < 2; i++) { // and it does not become a new one by being started twice
+            try (ServiceProcess service = ServiceProcess.start(site)) {
+                assertThat(service.get("/health/ready").status()).isEqualTo(503);
+                assertThat(service.get("/v1/status")
+                                .json()
+                                .path("damages")
+                                .get(0)
+                                .asText())
+                        .contains("store.sqlite", "reindex");
+            }
+        }
+        assertThat(on(site, "doctor").code()).isEqualTo(1);
+        assertThat(on(site, "dispatch", "list").code()).isNotZero();
+        ServiceProcess.Ended rebuilt = on(site, "reindex", "--send");
+        assertThat(rebuilt.code()).as(rebuilt.err()).isZero();
+        assertThat(rebuilt.out()).contains("1 records and withdrawals were read");
+        try (ServiceProcess service = ServiceProcess.start(site)) {
+            JsonNode waiting = service.get("/v1/dispatch").json().path("dispatches");
+            assertThat(waiting).hasSize(1);
+            assertThat(waiting.get(0).path("recordUid").asText()).isEqualTo(record);
+            assertThat(on(site, "dispatch", "queue", "--record", record).err()).contains("was queued for every");
+            assertThat(on(site, "dispatch", "queue", "--record", "1.2.3").code())
+                    .isEqualTo(2);
+            String next = service.post("/v1/records", SampleWork.signed("next"))
+                    .json()
+                    .path("recordUid")
+                    .asText();
+            assertThat(deviceOf(service, next)).as("the same installation").isEqualTo(device);
+        }
+        ServiceProcess.Site more = site.on(
+                site.data(),
+                peers(104)
+                        .replace(
+                                "\"name\":\"us1\"",
+                                "\"uses\":[\"archive\"],\"host\":\"127.0.0.1\",\"port\":105,\"name\":\"us1\""));
+        ServiceProcess.Ended queued = on(more, "dispatch", "queue", "--record", record);
+        assertThat(queued.code()).as(queued.err()).isZero();
+        assertThat(queued.out()).contains("us1").contains("pacs");
+    }
+
+    private static String deviceOf(ServiceProcess service, String record) throws Exception {
+        String text = new String(
+                service.get("/v1/records/" + record, "application/dicom").body(),
+                java.nio.charset.StandardCharsets.ISO_8859_1);
+        java.util.regex.Matcher serial =
+                java.util.regex.Pattern.compile("2\\.25\\.[0-9]+").matcher(text.substring(text.indexOf("121012")));
+        assertThat(serial.find()).isTrue();
+        return serial.group();
     }
 
     private static byte[] bytes(Path path) {

@@ -166,6 +166,18 @@ final class ServiceProcess implements AutoCloseable {
         return counts;
     }
 
+    /** Waits until every signed record has its companions. */
+    void awaitWhole() throws Exception {
+        long deadline = System.nanoTime() + WAIT.toNanos();
+        while (get("/v1/status").json().path("companionsDue").path("records").asInt() > 0) {
+            if (System.nanoTime() > deadline) {
+                throw new IOException(
+                        "Companions are still due: " + get("/v1/status").text());
+            }
+            Thread.sleep(20);
+        }
+    }
+
     /** As the operating system does when nothing else helps: no time for anything. */
     void kill() throws InterruptedException {
         process.destroyForcibly().waitFor();
