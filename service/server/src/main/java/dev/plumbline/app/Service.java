@@ -95,7 +95,7 @@ final class Service implements AutoCloseable {
             this.doors = Doors.start(
                     settings.address(),
                     new Doors.Rooms(archive, cases, records, uses.catalogues(), traffic.shown(), marks),
-                    about(() -> open.get() && damages.isEmpty()));
+                    about(() -> open.get() && damages.isEmpty() && archive.hasRoom()));
         } catch (RuntimeException e) {
             companions.close();
             traffic.close();

@@ -83,6 +83,11 @@ public final class Archive {
         companions.accept(studyInstanceUid);
     }
 
+    /** Whether anything more is taken in now. */
+    public boolean hasRoom() {
+        return files.hasRoom();
+    }
+
     /**
      * Refuses before a body is read where it could not be kept.
      *

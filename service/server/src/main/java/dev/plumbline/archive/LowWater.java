@@ -22,10 +22,19 @@ public record LowWater(long bytes, double share) {
     /** Source: the words of glibc for ENOSPC. */
     private static final String FULL = "No space left on device";
 
+    /** Whether anything more is taken now. */
+    boolean hasRoom(Path folder) throws IOException {
+        return hasRoom(folder, 0);
+    }
+
+    private boolean hasRoom(Path folder, long more) throws IOException {
+        double mark = Math.max((double) bytes, share * (double) folder.toFile().getTotalSpace());
+        return (double) (free(folder) - more) >= mark;
+    }
+
     /** @throws Refusal {@link Problem.NoRoom} when that many more bytes would leave too little free */
     void requireRoom(Path folder, long more) throws IOException {
-        double mark = Math.max((double) bytes, share * (double) folder.toFile().getTotalSpace());
-        if ((double) (free(folder) - more) < mark) {
+        if (!hasRoom(folder, more)) {
             throw noRoom();
         }
     }

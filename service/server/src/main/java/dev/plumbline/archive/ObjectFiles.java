@@ -53,6 +53,14 @@ final class ObjectFiles {
         this.lowWater = lowWater;
     }
 
+    boolean hasRoom() {
+        try {
+            return lowWater.hasRoom(folder.root());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     /** @throws Refusal {@link Problem.NoRoom} or {@link Problem.TooLarge}, before anything is read */
     void requireRoom(long declaredBytes) {
         try {

@@ -55,11 +55,11 @@ class FullDiskFlowTest {
                         "full: C-STORE A700 The disk of the data folder is too full to keep anything more.",
                         "full: frame 507 no-room",
                         "full: STOW 507 A700",
-                        "full: record 507 no-room",
+                        "full: record 507 no-room, ready 200",
                         "full: case 507 no-room",
                         "full: what is held is read: 200 200 200",
                         "full: nothing else is on disk",
-                        "room: refused before: record 201, C-STORE 0000, STOW 200, frame 201, case 201",
+                        "room: refused before: record 201, C-STORE 0000, STOW 200, frame 201, case 201, ready 200",
                         "whole");
     }
 
@@ -72,11 +72,11 @@ class FullDiskFlowTest {
                         "full: C-STORE A700 The disk of the data folder is too full to keep anything more.",
                         "full: frame 507 no-room",
                         "full: STOW 507 no-room",
-                        "full: record 507 no-room",
+                        "full: record 507 no-room, ready 503",
                         "full: case 201",
                         "full: what is held is read: 200 200 200",
                         "full: nothing else is on disk",
-                        "room: refused before: record 201, C-STORE 0000, STOW 200, frame 201, case 201",
+                        "room: refused before: record 201, C-STORE 0000, STOW 200, frame 201, case 201, ready 200",
                         "whole");
     }
 
@@ -158,6 +158,7 @@ class FullDiskFlowTest {
                 say("room: record " + status(doors.record("first")) + ", C-STORE "
                         + doors.store(doors.next).code() + ", STOW " + status(doors.stow(++doors.next)) + ", frame "
                         + status(doors.frame(InventedObjects.imageFile(1, 1, ++doors.next))));
+                doors.awaitWhole();
                 Path ballast = disk.resolve("ballast");
                 fill(ballast, reserve);
                 doors.whenFull(disk);
@@ -171,6 +172,23 @@ class FullDiskFlowTest {
             }
         }
 
+        /** The companions of what was signed are on the disk. */
+        private void awaitWhole() throws Exception {
+            String record = json(get("/v1/records", "application/json"))
+                    .at("/records/0/recordUid")
+                    .asText();
+            JsonNode found = json(get("/dicomweb/instances?SOPInstanceUID=" + record, "application/dicom+json"));
+            String study = found.at("/0/0020000D/Value/0").asText();
+            int objects = json(get("/v1/records/" + record, "application/json"))
+                    .path("objects")
+                    .size();
+            int held = json(get("/dicomweb/instances?StudyInstanceUID=" + study, "application/dicom+json"))
+                    .size();
+            if (held < objects) {
+                throw new IllegalStateException("The record is not whole.");
+            }
+        }
+
         private void whenFull(Path disk) throws Exception {
             Reply refused = store(++next);
             for (int i = 0; i < MOST_TRIES && refused.isSuccess(); i++) {
@@ -181,7 +199,7 @@ class FullDiskFlowTest {
             HttpResponse<byte[]> stow = stow(next);
             say("full: STOW "
                     + (type(stow).contains("problem") ? problem(stow) : stow.statusCode() + " " + reason(stow)));
-            say("full: record " + problem(record("second")));
+            say("full: record " + problem(record("second")) + ", ready " + status(get("/health/ready", "*/*")));
             HttpResponse<byte[]> kept = open("case-0");
             for (int i = 1; i < MOST_TRIES && kept.statusCode() == 201; i++) {
                 kept = open("case-" + i);
@@ -205,7 +223,9 @@ class FullDiskFlowTest {
         private void whenThereIsRoom() throws Exception {
             say("room: refused before: record " + status(record("second")) + ", C-STORE "
                     + store(next).code() + ", STOW " + status(stow(next)) + ", frame "
-                    + status(frame(FRAMES.file(SET.outOfPlanePlan()))) + ", case " + status(open("another")));
+                    + status(frame(FRAMES.file(SET.outOfPlanePlan()))) + ", case " + status(open("another"))
+                    + ", ready "
+                    + status(get("/health/ready", "*/*")));
         }
 
         /** A file that leaves a little above the reserve. */
