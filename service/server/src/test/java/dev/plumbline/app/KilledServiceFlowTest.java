@@ -47,8 +47,7 @@ class KilledServiceFlowTest {
     private final AtomicInteger killedAfterSeveral = new AtomicInteger();
 
     private static String peers(int port) {
-        return ",\"companions\":{\"presentationStates\":false,\"pdf\":false,\"keyObjects\":false},"
-                + "\"peers\":[{\"name\":\"pacs\",\"aeTitle\":\"" + QueryRetrievePeer.AE_TITLE
+        return ",\"peers\":[{\"name\":\"pacs\",\"aeTitle\":\"" + QueryRetrievePeer.AE_TITLE
                 + "\",\"host\":\"127.0.0.1\",\"port\":" + port + ",\"uses\":[\"archive\"],\"proof\":\"get\"}]";
     }
 
