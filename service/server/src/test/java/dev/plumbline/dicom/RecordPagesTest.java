@@ -97,6 +97,15 @@ class RecordPagesTest {
         assertThat(RecordPages.text(RecordFixtures.IN_PLANE.report())).doesNotContain("not recorded");
     }
 
+    /** Consent and side have places of their own; no check of that name can be answered. */
+    @Test
+    void consentThatWasRecordedIsNotSaidToBeMissing() {
+        assertThat(RecordPages.text(RecordFixtures.BEDSIDE.report()))
+                .containsPattern("Consent +Done \\(at 09:30:00, .*Doe, Jo")
+                .doesNotContainPattern("Consent +not recorded")
+                .doesNotContainPattern("Side of the patient +not recorded");
+    }
+
     @Test
     void aTimeOfAnotherDayNamesItsDay() {
         ReadoutWords words = ReadoutWords.of(new DataSet().put(Tag.CONTENT_DATE, "20260105"));
