@@ -35,7 +35,8 @@ class RecordPagesTest {
     @Test
     void givesTheReasonWhereThereIsNoNumber() {
         assertThat(RecordPages.text(RecordFixtures.TIP_NOT_CONFIRMED.report()))
-                .containsPattern("Tip to target +no value: tip not confirmed");
+                .containsPattern("Tip to target +no value: tip not confirmed")
+                .containsPattern("Largest distance of shaft marks from their line +no value: not marked");
     }
 
     @Test
