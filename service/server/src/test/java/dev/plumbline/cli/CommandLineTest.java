@@ -184,6 +184,26 @@ class CommandLineTest {
         Invoked checked = Invoked.plumbline("check", report);
         assertThat(checked.code()).as(checked.out()).isZero();
         assertThat(checked.out()).contains("TID 1501 row 1").contains("conforms to the templates");
+        Path planned = at("in-plane-plan.dcm");
+        assertThat(Invoked.plumbline("check", report, "--frame", planned).code())
+                .isZero();
+        refused(Invoked.plumbline("check", report, "--frame", at("nowhere.dcm")), "");
+    }
+
+    /** The side is not stated; the shaft of the observation tells it, also where the plan alone is asked for. */
+    @Test
+    void planAndCompareAgreeWhereTheSideIsOnlySeen() throws Exception {
+        ObjectNode document = (ObjectNode) new ObjectMapper().readTree(Files.readString(at("in-plane.json")));
+        document.withObjectProperty("probe").remove("needleSide");
+        Path file = samples.write("side-only-seen.json", document.toString());
+        Invoked planned = Invoked.plumbline("plan", file, "--json");
+        assertThat(planned.code()).as(planned.err()).isZero();
+        JsonNode compared = Invoked.plumbline("compare", file, "--json").json();
+        assertThat(planned.json().path("plan")).isEqualTo(compared.path("plan"));
+        document.remove("observations");
+        refused(
+                Invoked.plumbline("plan", samples.write("side-unknown.json", document.toString())),
+                "/probe/needleSide");
     }
 
     @Test
