@@ -126,8 +126,9 @@ class GatheringTest {
                 true);
         Gathered gathered = gather(report("1", assumed));
         assertThat(gathered.placed()).hasSize(1);
-        assertThat(gathered.remarks()).hasSize(1).allMatch(remark -> remark.text()
-                .contains("does not say on which image"));
+        assertThat(gathered.remarks())
+                .hasSize(1)
+                .allMatch(remark -> remark.text().contains("does not say on which image"));
     }
 
     @Test

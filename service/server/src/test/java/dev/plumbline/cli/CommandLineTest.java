@@ -245,6 +245,34 @@ class CommandLineTest {
         assertThat(at("none")).doesNotExist();
     }
 
+    /** The signature's time is the record's; another time given besides is said not to count, and changes no byte. */
+    @Test
+    void aSignedCaseHasTheTimeOfItsSignature() throws Exception {
+        Path out = at("signed-twice");
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", out).code())
+                .isZero();
+        byte[] report = Files.readAllBytes(out.resolve("sr.dcm"));
+        Invoked again = Invoked.plumbline(
+                "record", at("in-plane.json"), "--out", out, "--time", "2030-02-01T08:00:00+01:00");
+        assertThat(again.code()).as(again.err()).isZero();
+        assertThat(again.err())
+                .contains("--time does not count here")
+                .contains(new ObjectMapper()
+                        .readTree(Files.readString(at("in-plane.json")))
+                        .at("/signature/time")
+                        .asText()
+                        .substring(0, 16));
+        assertThat(out.resolve("sr.dcm")).hasBinaryContent(report);
+        assertThat(Invoked.plumbline(
+                                "record", at("proposal.json"), "--out", at("two-times"), "--time", "2026-02-01T08:00:00Z")
+                        .code())
+                .isZero();
+        refused(
+                Invoked.plumbline(
+                        "record", at("proposal.json"), "--out", at("two-times"), "--time", "2026-02-02T08:00:00Z"),
+                "The file");
+    }
+
     @Test
     void anotherRecordIsNotOverwritten() throws Exception {
         Path out = Files.createDirectories(at("occupied"));
