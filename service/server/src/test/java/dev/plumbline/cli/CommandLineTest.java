@@ -249,11 +249,12 @@ class CommandLineTest {
     @Test
     void aSignedCaseHasTheTimeOfItsSignature() throws Exception {
         Path out = at("signed-twice");
-        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", out).code())
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", out)
+                        .code())
                 .isZero();
         byte[] report = Files.readAllBytes(out.resolve("sr.dcm"));
-        Invoked again = Invoked.plumbline(
-                "record", at("in-plane.json"), "--out", out, "--time", "2030-02-01T08:00:00+01:00");
+        Invoked again =
+                Invoked.plumbline("record", at("in-plane.json"), "--out", out, "--time", "2030-02-01T08:00:00+01:00");
         assertThat(again.code()).as(again.err()).isZero();
         assertThat(again.err())
                 .contains("--time does not count here")
@@ -264,7 +265,12 @@ class CommandLineTest {
                         .substring(0, 16));
         assertThat(out.resolve("sr.dcm")).hasBinaryContent(report);
         assertThat(Invoked.plumbline(
-                                "record", at("proposal.json"), "--out", at("two-times"), "--time", "2026-02-01T08:00:00Z")
+                                "record",
+                                at("proposal.json"),
+                                "--out",
+                                at("two-times"),
+                                "--time",
+                                "2026-02-01T08:00:00Z")
                         .code())
                 .isZero();
         refused(
