@@ -20,6 +20,7 @@ await Hands.use(service, pictures, { colorScheme: 'dark' }, async (hands) => {
   await hands.click('cine-marks');
   await turned(1);
   const back = await page.locator('.handle').count();
+  await hands.field('approach', 'inPlane');
   await hands.field('needle-side', 'right');
   await hands.click('step-observation');
   await page.fill('#cine-number', '20');

@@ -18,6 +18,8 @@ await Hands.use(service, pictures, {}, async (hands) => {
   await hands.tap([277, 531]);
   await hands.tool('nerve');
   await hands.tap([330, 428]);
+  await hands.says('plan-standing', 'Choose the approach'); // nothing is taken for granted
+  await hands.field('approach', 'inPlane');
   await hands.field('needle-side', 'right');
   await hands.field('needle', 'shortBevel-22g-80-echogenic');
   await hands.field('band-low', '30');

@@ -7,11 +7,13 @@ import dev.plumbline.record.Cautions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ReadmeTest {
-    @Test
-    void carriesTheCautionsWordForWord() throws IOException {
-        assertThat(Files.readString(Path.of("../../README.md"))).contains("\n" + Cautions.text() + "\n");
+    @ParameterizedTest
+    @ValueSource(strings = {"README.md", "docs/conformance.md"})
+    void carriesTheCautionsWordForWord(String page) throws IOException {
+        assertThat(Files.readString(Path.of("../..", page))).contains("\n" + Cautions.text() + "\n");
     }
 }

@@ -40,6 +40,15 @@ final class Comparing {
         return new Comparison(planned.plan(), observations, deviations);
     }
 
+    /** Observations only tell the side that the needle comes from, and what a scanner's tolerance is applied to. */
+    static Comparison plan(PlanInput input, List<ObservationInput> observed) {
+        PlanCheck.check(input);
+        CaseInputs<Gradient> inputs =
+                new CaseInputs<>(new GradientInputs(), input.uncertainty(), extents(input, observed));
+        Planning.Drafted planned = Planning.draft(input, orientation(input, observed), inputs);
+        return new Comparison(planned.plan(), List.of(), List.of());
+    }
+
     static String pointer(int observation) {
         return "/observations/" + observation;
     }

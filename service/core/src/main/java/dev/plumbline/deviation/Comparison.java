@@ -22,4 +22,14 @@ public record Comparison(Plan plan, List<Observation> observations, List<Deviati
     public static Comparison of(PlanInput input, List<ObservationInput> observed) {
         return Comparing.compare(input, observed);
     }
+
+    /**
+     * The plan alone, the same as {@link #of} has it beside the observations: where nobody stated the side the needle comes
+     * from, the first shaft tells it.
+     *
+     * @throws dev.plumbline.problem.Refusal when a plan cannot be made of the input
+     */
+    public static Comparison planOnly(PlanInput input, List<ObservationInput> observed) {
+        return Comparing.plan(input, observed);
+    }
 }

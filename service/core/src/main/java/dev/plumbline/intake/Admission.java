@@ -83,10 +83,6 @@ final class Admission {
                         .onGrid())
                 .toList();
         boolean moved = mark.points().stream().anyMatch(point -> !frame.holds(point));
-        return new Taken(
-                key,
-                new ForeignMark(
-                        mark.at(), mark.image(), mark.frames(), mark.form(), within, mark.labels(), mark.stated()),
-                moved);
+        return new Taken(key, mark.with(within), moved);
     }
 }

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param points pixels, (0, 0) being the outer corner of the top-left pixel
  * @param labels what is said of it, the nearest first
  * @param stated the number the other software gave
+ * @param onOnlyImage it does not say on which image it is drawn, and its object names a single one
  */
 public record ForeignMark(
         String at,
@@ -22,7 +23,20 @@ public record ForeignMark(
         Form form,
         List<PointPx> points,
         List<Label> labels,
-        Optional<Stated> stated) {
+        Optional<Stated> stated,
+        boolean onOnlyImage) {
+    /** A mark that says itself on which image it is drawn. */
+    public ForeignMark(
+            String at,
+            String image,
+            List<Integer> frames,
+            Form form,
+            List<PointPx> points,
+            List<Label> labels,
+            Optional<Stated> stated) {
+        this(at, image, frames, form, points, labels, stated, false);
+    }
+
     public ForeignMark {
         frames = List.copyOf(frames);
         points = List.copyOf(points);
@@ -88,6 +102,11 @@ public record ForeignMark(
 
     /** A number with its UCUM unit. */
     public record Stated(double value, String unit) {}
+
+    /** The same mark with its points brought elsewhere. */
+    ForeignMark with(List<PointPx> moved) {
+        return new ForeignMark(at, image, frames, form, moved, labels, stated, onOnlyImage);
+    }
 
     /**
      * What a person would call it: the nearest comment or text, else what it was known by.

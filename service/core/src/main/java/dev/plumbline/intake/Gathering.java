@@ -112,6 +112,13 @@ public final class Gathering {
             remarks.add(
                     new Remark(object.uid(), at, "A point lay just outside the image and was brought to its edge."));
         }
+        if (taken.mark().onOnlyImage()) {
+            remarks.add(new Remark(
+                    object.uid(),
+                    at,
+                    "The mark does not say on which image it is drawn; it was taken to be the only one that the report"
+                            + " names."));
+        }
         StatedNumbers.remark(
                         taken.mark(),
                         frames.geometry(taken.frame().image(), taken.frame().number()))

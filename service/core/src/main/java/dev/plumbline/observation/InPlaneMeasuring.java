@@ -48,7 +48,7 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
     ObservationDraft<T> measure() {
         Optional<StraightLine<T>> line =
                 seen.shaft().isEmpty() ? Optional.empty() : Optional.of(StraightLine.through(seen.shaft()));
-        line.ifPresentOrElse(this::extent, () -> quantities.put(SEEN_LENGTH, Reason.NOT_MARKED));
+        line.ifPresentOrElse(this::extent, () -> put(Reason.NOT_MARKED, SEEN_LENGTH, BOW));
         seen.axes().ifPresentOrElse(axes -> againstSkin(axes, line), this::withoutSkin);
         tip();
         return new ObservationDraft<>(
@@ -59,7 +59,7 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
                 line.flatMap(shaft -> seen.tip().map(shaft::offset)));
     }
 
-    /** Seen length and bow need no skin. */
+    /** Seen length and bow need no skin; two marks always lie on one line, so that they show no bow. */
     private void extent(StraightLine<T> line) {
         List<PointMm<T>> points = new ArrayList<>(seen.shaft());
         seen.tip().ifPresent(points::add);
@@ -71,6 +71,8 @@ final class InPlaneMeasuring<T extends RealFieldElement<T>> {
                     .map(point -> line.offset(point).abs())
                     .max(byValue)
                     .ifPresent(bow -> quantities.put(BOW, bow));
+        } else {
+            quantities.put(BOW, Reason.NOT_MARKED);
         }
     }
 

@@ -53,6 +53,22 @@ class ComparisonTest {
         return new ObservationInput(input.marks(), frame, false);
     }
 
+    /** GEOMETRY 2: a side that nobody stated is that of the first shaft, also where the plan alone is asked for. */
+    @Test
+    void thePlanAloneIsThePlanOfTheComparison() {
+        fixture.side = Optional.empty();
+        fixture.intent(new Intent.EntryDistance(45));
+        ObservationInput observed =
+                fixture.observed(List.of(fixture.at(30, 10), fixture.at(15, 20)), Optional.of(fixture.at(0, 30)), true);
+        Comparison alone = Comparison.planOnly(fixture.input(), List.of(observed));
+        assertThat(alone.plan()).isEqualTo(compare(observed).plan());
+        assertThat(alone.observations()).isEmpty();
+        assertThat(catchThrowableOfType(Refusal.class, () -> Comparison.planOnly(fixture.input(), List.of()))
+                        .problem()
+                        .pointer())
+                .isEqualTo("/probe/needleSide");
+    }
+
     @Test
     void anExactObservationDiffersByNothing() {
         fixture.intent(new Intent.EntryDistance(45));

@@ -114,6 +114,24 @@ class GatheringTest {
     }
 
     @Test
+    void aMarkThatNamesNoImageItselfIsRemarkedOn() {
+        ForeignMark assumed = new ForeignMark(
+                TARGET.at(),
+                TARGET.image(),
+                TARGET.frames(),
+                TARGET.form(),
+                TARGET.points(),
+                TARGET.labels(),
+                Optional.empty(),
+                true);
+        Gathered gathered = gather(report("1", assumed));
+        assertThat(gathered.placed()).hasSize(1);
+        assertThat(gathered.remarks())
+                .hasSize(1)
+                .allMatch(remark -> remark.text().contains("does not say on which image"));
+    }
+
+    @Test
     void aCodeDoesAsWellAsALabel() {
         ForeignMark nerve = new ForeignMark(
                 "item 1",

@@ -40,7 +40,7 @@ final class Demo {
         SampleCases cases = SampleCases.held(samples);
         play(
                 "in-plane",
-                "In-plane: target 30 mm deep, entry meant 45 mm from the probe's middle",
+                "In-plane: target 30 mm deep, entry meant 45 mm from the midpoint",
                 List.of(samples.inPlanePlan(), samples.inPlaneNeedle()),
                 cases.inPlane());
         play(

@@ -16,7 +16,7 @@ final class DemoTable {
         JsonNode observed = comparison.path("observations").path(0);
         JsonNode deviation = comparison.path("deviations").path(0);
         List<String> lines = new ArrayList<>();
-        lines.add(String.format("    %-40s%18s%18s%20s", "", "planned", "observed", "difference"));
+        lines.add(String.format("    %-40s%18s%18s%20s", "", "planned", "observed", "deviation"));
         for (ComparedRow row : ComparedRow.ALL) {
             if (row.isIn(deviation)) {
                 lines.add(String.format(

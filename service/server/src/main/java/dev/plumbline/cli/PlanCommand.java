@@ -3,7 +3,6 @@ package dev.plumbline.cli;
 
 import dev.plumbline.deviation.Comparison;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -38,7 +37,8 @@ final class PlanCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         CaseFiles.Loaded loaded = CaseFiles.load(caseFile);
-        Comparison comparison = Comparison.of(loaded.inputs().plan(), List.of());
+        Comparison comparison =
+                Comparison.planOnly(loaded.inputs().plan(), loaded.inputs().observations());
         drawings.plan(loaded, comparison);
         if (json) {
             terminal.json(needles.answers().plan(loaded.document(), comparison.plan()));

@@ -83,7 +83,8 @@ final class RecordCommand implements Callable<Integer> {
             SigningCheck.require(document, loaded.beside(site, now));
         }
         if (time.isPresent() && document.signature().isPresent()) {
-            terminal.note("plumbline: --time does not count here; the case is signed and has the signature's time.");
+            terminal.note("plumbline: --time does not count here; the case is signed and has the signature's time, "
+                    + document.signature().get().time() + ".");
         }
         RecordRevision alone = new RecordRevision(
                 document.caseId().orElseThrow(),

@@ -56,9 +56,8 @@ final class RowWords {
         choices.alternatives().forEach(row -> words.row(row, ""));
         choices.flattest().ifPresent(row -> words.row(row, " flattest"));
         choices.steepest().ifPresent(row -> words.row(row, " steepest"));
-        return words.under(
-                "Other angles (degrees, mm; entry from the probe's middle; beam to shaft; mirror echo as a share;"
-                        + " nearest hazard)");
+        return words.under("Other angles (degrees, mm; entry from midpoint; beam to shaft; mirror echo as a share;"
+                + " nearest hazard)");
     }
 
     /** The usual and the steep row. */

@@ -38,7 +38,7 @@ final class ShowCommand implements Callable<Integer> {
     @Option(names = "--html", paramLabel = "OUT", description = "Write the record as one page for a browser.")
     private Optional<Path> html = Optional.empty();
 
-    @Option(names = "--pdf", paramLabel = "OUT", description = "Write the record as one A4 page.")
+    @Option(names = "--pdf", paramLabel = "OUT", description = "Write the record as PDF, on A4 pages.")
     private Optional<Path> pdf = Optional.empty();
 
     @Option(names = "--svg", paramLabel = "OUT", description = "Write the drawings of the record.")

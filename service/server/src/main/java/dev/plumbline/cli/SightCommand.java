@@ -2,9 +2,9 @@
 package dev.plumbline.cli;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.deviation.Comparison;
 import dev.plumbline.document.SightJson;
 import dev.plumbline.document.StrictJson;
-import dev.plumbline.plan.Plan;
 import dev.plumbline.record.SightSoFar;
 import dev.plumbline.record.SiteRules;
 import dev.plumbline.sight.Advice;
@@ -67,7 +67,10 @@ final class SightCommand implements Callable<Integer> {
                 loaded.document().bedside().log(),
                 loaded.document().approach(),
                 NeedleInside.planned(
-                        Plan.of(loaded.inputs().plan()).readings(),
+                        Comparison.planOnly(
+                                        loaded.inputs().plan(), loaded.inputs().observations())
+                                .plan()
+                                .readings(),
                         loaded.inputs().plan().probe().beamThicknessMm()));
     }
 }

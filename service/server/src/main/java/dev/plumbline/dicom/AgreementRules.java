@@ -22,11 +22,32 @@ final class AgreementRules {
     void check() {
         groups.stream().filter(group -> group.is(Concepts.PLAN)).forEach(this::plan);
         groups.stream().filter(group -> group.is(Concepts.OBSERVATION)).forEach(this::observation);
+        root.first(Concepts.PROCEDURE)
+                .flatMap(details -> details.first(Codes.own("BLOCK")))
+                .ifPresent(this::sides);
         root.named(Concepts.PROCEDURE)
                 .flatMap(details -> details.named(Codes.own("CAUTIONS")))
                 .filter(item -> !(item.value() instanceof ItemValue.Text text
                         && text.text().equals(Cautions.text())))
                 .forEach(item -> findings.at(item, "is not word for word the product's cautions"));
+    }
+
+    /** The side of the block is the side of every finding site; the midline has none. */
+    private void sides(ContentItem block) {
+        Optional<Code> stated = block.codeOf(Concepts.LATERALITY);
+        for (ReadGroup group : groups) {
+            group.item()
+                    .first(Concepts.FINDING_SITE)
+                    .filter(site -> !site.codeOf(Concepts.LATERALITY).equals(stated))
+                    .ifPresent(site -> findings.at(
+                            site,
+                            "is on another side than the block: " + meaning(site.codeOf(Concepts.LATERALITY))
+                                    + " here, " + meaning(stated) + " there"));
+        }
+    }
+
+    private static String meaning(Optional<Code> side) {
+        return side.map(Code::meaning).orElse("no side");
     }
 
     private void plan(ReadGroup plan) {

@@ -105,11 +105,12 @@ final class BedsideReadout {
         return lines;
     }
 
+    /** A check that has no word cannot be answered: side and consent have their places, a site's own its own words. */
     private static List<Readout.Line> unanswered(List<ContentItem> answers) {
         return Codes.set("set-up checks").entries().stream()
+                .filter(entry -> entry.word().isPresent())
                 .map(Codes.Entry::code)
                 .filter(check -> answers.stream().noneMatch(answer -> answer.isNamed(check)))
-                .filter(check -> !check.means(Codes.own("CK-OTHER")))
                 .map(check -> new Readout.Line(check.meaning(), NOT_RECORDED))
                 .toList();
     }

@@ -23,6 +23,7 @@ final class CoordinateRules {
     private final TemplateCheck.FrameCounts counts;
     private final Findings findings;
     private final Map<Instance, Size> sizes = new HashMap<>();
+    private final Map<String, Integer> stated = new HashMap<>();
 
     CoordinateRules(ContentItem root, TemplateCheck.FrameCounts counts, Findings findings) {
         this.root = root;
@@ -57,7 +58,23 @@ final class CoordinateRules {
             if (columns.isPresent() && rows.isPresent()) {
                 sizes.put(image.instance(), new Size(columns.get(), rows.get()));
             }
+            number(entry, ImageLibrary.FRAMES).ifPresent(count -> frames(entry, image.instance(), count));
         }
+    }
+
+    private void frames(ContentItem entry, Instance instance, double count) {
+        OptionalInt known = counts.of(instance.sopInstanceUid());
+        Integer before = stated.put(instance.sopInstanceUid(), (int) count);
+        if (count != known.orElse((int) count) || (before != null && before != count)) {
+            findings.at(entry, "says of an object that it has " + (int) count + " frames, which it has not");
+        }
+    }
+
+    /** As the object itself has it, else as the image library says. */
+    private OptionalInt count(Instance instance) {
+        OptionalInt known = counts.of(instance.sopInstanceUid());
+        Integer said = stated.get(instance.sopInstanceUid());
+        return known.isPresent() || said == null ? known : OptionalInt.of(said);
     }
 
     private static Optional<Double> number(ContentItem entry, Code concept) {
@@ -68,7 +85,7 @@ final class CoordinateRules {
 
     private void frame(ContentItem item, Instance instance) {
         OptionalInt number = instance.frameNumber();
-        OptionalInt count = counts.of(instance.sopInstanceUid());
+        OptionalInt count = count(instance);
         boolean several = instance.sopClassUid().equals(MULTI_FRAME) || count.orElse(0) > 1;
         if (number.isEmpty() && several) {
             findings.at(item, "names an object with frames and no frame of it");

@@ -30,6 +30,7 @@ final class ForeignReport {
     private static final Code FINDING = new Code("121071", "DCM", "Finding");
     private static final Code TRACKING = new Code("112039", "DCM", "Tracking Identifier");
     private static final Code COMMENT = new Code("121106", "DCM", "Comment");
+    private static final Code EQUIVALENT_MEANING = new Code("121050", "DCM", "Equivalent Meaning of Concept Name");
     private static final Code CENTRE = new Code("111010", "DCM", "Center");
     private static final List<Code> SITES =
             List.of(new Code("363698007", "SCT", "Finding Site"), new Code("G-C0E3", "SRT", "Finding Site"));
@@ -87,7 +88,8 @@ final class ForeignReport {
                     "Item " + node.place() + " is refused: " + why, "Send the report again from its source.");
         }
         Optional<Measured> measured = measurement(node);
-        Instance image = image(node);
+        Optional<Instance> own = selected(node);
+        Instance image = own.orElseGet(() -> onlyImage(node));
         return new ForeignMark(
                 "item " + node.place(),
                 image.sopInstanceUid(),
@@ -96,7 +98,8 @@ final class ForeignReport {
                 points(node, coordinates),
                 labels(node),
                 measured.map(number ->
-                        new ForeignMark.Stated(number.value(), number.unit().value())));
+                        new ForeignMark.Stated(number.value(), number.unit().value())),
+                own.isEmpty());
     }
 
     /** Nodes that use these coordinates: the parent, and those that refer to them. */
@@ -162,12 +165,16 @@ final class ForeignReport {
         }
     }
 
-    private Instance image(ForeignTree.Node node) {
+    private Optional<Instance> selected(ForeignTree.Node node) {
         for (ForeignTree.Node child : tree.children(node)) {
             if (ItemReader.value(tree.resolved(child).item()) instanceof Image image) {
-                return image.instance();
+                return Optional.of(image.instance());
             }
         }
+        return Optional.empty();
+    }
+
+    private Instance onlyImage(ForeignTree.Node node) {
         Set<Instance> named = new HashSet<>();
         for (ForeignTree.Node any : tree.nodes()) {
             if (any.item().string(Tag.VALUE_TYPE).filter("IMAGE"::equals).isPresent()
@@ -191,6 +198,7 @@ final class ForeignReport {
                     at.isPresent();
                     at = at.get().parent()) {
                 concept(at.get()).ifPresent(labels::add);
+                exact(at.get(), labels);
                 around(at.get(), labels);
                 if (isContainer(at.get())) {
                     break; // what is farther away speaks of other things too
@@ -207,6 +215,15 @@ final class ForeignReport {
     private Optional<Label> concept(ForeignTree.Node node) {
         Kind kind = isContainer(node) ? Kind.CONTAINER : Kind.CONCEPT;
         return ItemReader.code(node.item(), Tag.CONCEPT_NAME_CODE_SEQUENCE).map(code -> coded(kind, code));
+    }
+
+    /** What a number with a general concept is exactly. */
+    private void exact(ForeignTree.Node node, Set<Label> labels) {
+        for (ForeignTree.Node child : tree.children(node)) {
+            if (isNamed(child, EQUIVALENT_MEANING)) {
+                label(child, Kind.CONCEPT).ifPresent(labels::add);
+            }
+        }
     }
 
     private void around(ForeignTree.Node node, Set<Label> labels) {

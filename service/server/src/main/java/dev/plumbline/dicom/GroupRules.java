@@ -21,6 +21,8 @@ import java.util.stream.Stream;
  */
 final class GroupRules {
     private static final int LONGEST_LABEL = 16;
+    /** Viewers of this library make such groups their own measurements. Source: seen in one, with wrong lengths stored. */
+    private static final String TAKEN_OVER = "Cornerstone";
 
     private final List<ReadGroup> groups;
     private final Findings findings;
@@ -45,9 +47,20 @@ final class GroupRules {
             group.richNumbers().forEach(this::rich);
             QuantitiesWritten.check(group, findings);
         }
+        new GroupOrder(findings)
+                .check(groups.stream()
+                        .filter(group -> group.item().isNamed(Concepts.MEASUREMENT_GROUP))
+                        .toList());
+        new EvaluationRules(findings).check(groups);
     }
 
     private void tracking(ReadGroup group, Set<String> tracked) {
+        if (group.label().startsWith(TAKEN_OVER)) {
+            group.item()
+                    .first(Concepts.TRACKING_IDENTIFIER)
+                    .ifPresent(
+                            item -> findings.at(item, "lets a viewer take the group over and store its own numbers"));
+        }
         group.item()
                 .first(Concepts.TRACKING_UID)
                 .filter(item -> item.value() instanceof ItemValue.Uid uid && !tracked.add(uid.uid()))

@@ -118,6 +118,9 @@ final class HeaderRules {
         if (person && root.first(Codes.dcm("121008")).isEmpty()) {
             findings.at(root, "has a person observer without a name (TID 1003 row 1)");
         }
+        if (!person && !report.items(Tag.VERIFYING_OBSERVER_SEQUENCE).isEmpty()) {
+            findings.at(root, "is signed and has no person observer (TID 1002 row 1)");
+        }
         if (!device || root.first(Codes.dcm("121012")).isEmpty()) {
             findings.at(root, "has no device observer with a UID (TID 1004 row 1)");
         }

@@ -20,6 +20,8 @@ final class ImageLibrary {
     private static final Code ROLE = Codes.own("IMG-ROLE");
     /** Tells a role that the case states from one that follows from what was made on the frame. */
     private static final Code PLACE = Codes.own("FRAME-PLACE");
+    /** How many frames the object has, so that a reference to one that does not exist is seen in the report alone. */
+    static final Code FRAMES = Codes.own("FRAME-COUNT");
 
     private ImageLibrary() {}
 
@@ -72,6 +74,9 @@ final class ImageLibrary {
         context.add(pixels("110910", geometry.rows()));
         context.add(pixels("110911", geometry.columns()));
         context.add(ContentItem.code(Relation.HAS_ACQ_CONTEXT, ROLE, FramesUsed.role(use, document)));
+        header.integer(Tag.NUMBER_OF_FRAMES)
+                .ifPresent(count -> context.add(Measurement.plain(
+                        Relation.HAS_ACQ_CONTEXT, FRAMES, DecimalText.measured(count, Codes.ucum("1")))));
         use.kept()
                 .ifPresent(place -> context.add(Measurement.plain(
                         Relation.HAS_ACQ_CONTEXT, PLACE, DecimalText.measured(place + 1, Codes.ucum("1")))));

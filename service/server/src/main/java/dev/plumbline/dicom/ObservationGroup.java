@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * TID 1501 with finding F-OBS: the path measured on a saved frame and, in the same group, how it differs from the plan.
@@ -69,6 +70,9 @@ final class ObservationGroup {
             new DeviationRow(DeviationQuantity.TIP_DEPTH, "E-DEPTH"));
 
     private final boolean inPlane;
+    /** Neither the plan nor an earlier observation is drawn on the frame. */
+    private final boolean firstOnFrame;
+
     private final ObservationMarks stated;
     private final Observation observation;
     private final Deviation deviation;
@@ -84,6 +88,10 @@ final class ObservationGroup {
         observation = source.revision().comparison().observations().get(index);
         deviation = source.revision().comparison().deviations().get(index);
         observed = source.observed(index);
+        ItemValue.Instance frame = observed.instance();
+        firstOnFrame = !frame.equals(source.planned().instance())
+                && IntStream.range(0, index)
+                        .noneMatch(i -> frame.equals(source.observed(i).instance()));
         calibration = Scales.of(observed.frame().geometry(), document.probe(), measuringMarks(stated));
         marks = observed.marks()
                 .line(PATH, stated.shaft())
@@ -118,9 +126,6 @@ final class ObservationGroup {
         boolean needleSeen = draw();
         computedMarks();
         for (Row row : inPlane ? IN_PLANE : OUT_OF_PLANE) {
-            if (!observation.readings().has(row.measurand())) {
-                continue; // such as the bow of a shaft with two marks
-            }
             group.rich(Measurement.rich(
                     Quantity.of(row.measurand()),
                     observation.readings().of(row.measurand()),
@@ -176,11 +181,12 @@ final class ObservationGroup {
 
     /**
      * A confirmed tip stands before the shaft: a viewer draws the last of a group, but sets the label beside the first, and
-     * beside a line it may lie off the screen, as a needle often comes in at the picture's edge.
+     * beside a line it may lie off the screen, as a needle often comes in at the picture's edge. Not where another group has
+     * its label there already: the plan at its target on the planned frame, an earlier observation at its tip.
      */
     private void drawTip() {
         Reading depth = observation.readings().of(ObservationQuantity.TIP_DEPTH);
-        if (confirmed() && depth instanceof Reading.Seen) {
+        if (confirmed() && firstOnFrame && depth instanceof Reading.Seen) {
             Quantity quantity = Quantity.of(ObservationQuantity.TIP_DEPTH);
             stated.tip()
                     .ifPresent(

@@ -3,6 +3,7 @@ package dev.plumbline.dicom;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -17,10 +18,12 @@ final class PresentationRules {
     private static final Set<Integer> OBJECTS = Set.of(Tag.GRAPHIC_OBJECT_SEQUENCE, Tag.TEXT_OBJECT_SEQUENCE);
 
     private final DataSet state;
+    private final TemplateCheck.FrameCounts counts;
     private final Findings findings;
 
-    PresentationRules(DataSet state, Findings findings) {
+    PresentationRules(DataSet state, TemplateCheck.FrameCounts counts, Findings findings) {
         this.state = state;
+        this.counts = counts;
         this.findings = findings;
     }
 
@@ -83,7 +86,11 @@ final class PresentationRules {
         if (several && frames.isEmpty()) {
             findings.at(place, "names an object with frames and no frame of it");
         }
-        if (frames.stream().anyMatch(number -> !number.matches("0*[1-9]\\d{0,8}"))) {
+        int most = image.string(Tag.REFERENCED_SOP_INSTANCE_UID).map(counts::of).stream()
+                .flatMapToInt(OptionalInt::stream)
+                .findFirst()
+                .orElse(Integer.MAX_VALUE);
+        if (frames.stream().anyMatch(number -> !number.matches("0*[1-9]\\d{0,8}") || Integer.parseInt(number) > most)) {
             findings.at(place, "names a frame that does not exist");
         }
     }

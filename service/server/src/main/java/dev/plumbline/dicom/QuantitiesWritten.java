@@ -7,14 +7,10 @@ import java.util.stream.Stream;
 
 /** The numbers that a plan or an observation always writes, with a value or with the reason why there is none. */
 final class QuantitiesWritten {
-    /** A shaft with two marks has no bow. */
-    private static final String NOT_ALWAYS = "Q-BOW";
-
     private QuantitiesWritten() {}
 
     static void check(ReadGroup group, Findings findings) {
         wanted(group)
-                .filter(quantity -> !quantity.code().value().equals(NOT_ALWAYS))
                 .filter(quantity -> group.number(quantity).isEmpty())
                 .forEach(quantity -> findings.at(group.item(), "has no number for " + quantity.code()));
     }

@@ -46,13 +46,13 @@ public final class TemplateCheck {
     }
 
     /** Checks a key object selection of a record. */
-    static CheckReport keyObjects(DataSet selection) {
+    static CheckReport keyObjects(DataSet selection, FrameCounts counts) {
         ContentItem root = ContentReader.read(selection);
         Findings findings = new Findings(root);
         rows(root, KeyObjects.TEMPLATE.identifier(), findings);
         new HeaderRules(selection, root, findings).keyObjects();
         new CodeRules(findings).check(root);
-        new CoordinateRules(root, uid -> OptionalInt.empty(), findings).check();
+        new CoordinateRules(root, counts, findings).check();
         return findings.report();
     }
 

@@ -11,10 +11,12 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.util.TokenBuffer;
 import dev.plumbline.deviation.Comparison;
+import dev.plumbline.deviation.DeviationQuantity;
 import dev.plumbline.geometry.Assumption;
 import dev.plumbline.geometry.Doubt;
 import dev.plumbline.needle.NeedleCatalogue;
 import dev.plumbline.observation.Observation;
+import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.plan.NeedleSuggestion;
 import dev.plumbline.plan.Plan;
 import dev.plumbline.record.CaseDocument;
@@ -63,7 +65,7 @@ public final class AnswerJson {
         out.objects("observations", comparison.observations(), observation -> observation(out, observation));
         out.objects("deviations", comparison.deviations(), deviation -> {
             out.put("id", deviation.id());
-            Quantities.allDifferences(out, deviation.readings());
+            Quantities.eachDifference(out, deviation.readings(), DeviationQuantity.values());
         });
         closing(out, document);
     }
@@ -106,7 +108,7 @@ public final class AnswerJson {
     private static void observation(AnswerWriter out, Observation observation) {
         out.put("id", observation.id());
         observation.phase().ifPresentOrElse(phase -> out.put("phase", phase.word()), () -> out.putNull("phase"));
-        Quantities.all(out, observation.readings());
+        Quantities.each(out, observation.readings(), ObservationQuantity.values());
         Quantities.mark(out, "entryAt", observation.entry());
         observation
                 .rotationWords()

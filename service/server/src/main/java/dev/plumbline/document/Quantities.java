@@ -8,6 +8,7 @@ import dev.plumbline.geometry.Measurand;
 import dev.plumbline.geometry.PointPx;
 import dev.plumbline.geometry.Reading;
 import dev.plumbline.geometry.Readings;
+import dev.plumbline.geometry.Reason;
 import java.io.IOException;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +21,8 @@ final class Quantities {
     private static final SerializableString EXPANDED = new SerializedString("expandedUncertainty");
     private static final SerializableString EXCEEDS = new SerializedString("exceedsUncertainty");
     private static final SerializableString REASON = new SerializedString("reason");
+
+    private static final Reading ELSEWHERE = Reading.notSeen(Reason.NOT_IN_THIS_PLANE);
 
     /** An answer holds some hundred of few different names; this way they are escaped once. */
     private static final Map<String, SerializableString> NAMES = new ConcurrentHashMap<>();
@@ -36,10 +39,21 @@ final class Quantities {
         }
     }
 
+    /**
+     * Every quantity of a kind: one that belongs to the other approach is there too, and says that it does not lie in the
+     * plane that is looked at.
+     */
+    static <M extends Enum<M> & Measurand> void each(AnswerWriter out, Readings<M> readings, M[] kind) {
+        for (M measurand : kind) {
+            quantity(
+                    out, known(measurand.field()), readings.has(measurand) ? readings.of(measurand) : ELSEWHERE, false);
+        }
+    }
+
     /** Quantities that also say whether they differ from zero by more than their expanded uncertainty. */
-    static <M extends Enum<M> & Measurand> void allDifferences(AnswerWriter out, Readings<M> readings) {
-        for (M measurand : readings.measurands()) {
-            quantity(out, known(measurand.field()), readings.of(measurand), true);
+    static <M extends Enum<M> & Measurand> void eachDifference(AnswerWriter out, Readings<M> readings, M[] kind) {
+        for (M measurand : kind) {
+            quantity(out, known(measurand.field()), readings.has(measurand) ? readings.of(measurand) : ELSEWHERE, true);
         }
     }
 

@@ -59,7 +59,7 @@ final class NumbersTable {
                 rows.add(new Note.Row(line.nameWithUnit(), cells));
             }
         }
-        return new Note.Table(List.of("plan", "observed", "difference"), rows);
+        return new Note.Table(List.of("plan", "observed", "deviation"), rows);
     }
 
     /** The deepest seen part needs no line of its own where it is the confirmed tip. */

@@ -8,12 +8,10 @@ import dev.plumbline.document.AnswerJson;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.CaseJson;
 import dev.plumbline.document.Door;
-import dev.plumbline.plan.Plan;
 import dev.plumbline.record.CaseDocument;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.util.List;
 import java.util.Optional;
 
 /** Plans and comparisons: a case document in, an answer or its drawing out, nothing kept. */
@@ -35,10 +33,10 @@ final class PlanRoutes {
         String type = DrawnAnswer.type(ctx);
         CaseDocument document = CaseJson.read(Bodies.json(ctx), Door.HTTP);
         CaseInputs inputs = CaseInputs.of(document, frames::geometry);
+        Comparison alone = Comparison.planOnly(inputs.plan(), inputs.observations());
         if (type.equals(DrawnAnswer.JSON)) {
-            answer(ctx, answers.plan(document, Plan.of(inputs.plan())));
+            answer(ctx, answers.plan(document, alone.plan()));
         } else {
-            Comparison alone = Comparison.of(inputs.plan(), List.of());
             new DrawnAnswer(frames, document, inputs).plan(alone).send(ctx, type);
         }
     }

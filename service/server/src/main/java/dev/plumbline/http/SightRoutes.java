@@ -5,10 +5,10 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Cases;
 import dev.plumbline.archive.HeldFrames;
+import dev.plumbline.deviation.Comparison;
 import dev.plumbline.document.CaseInputs;
 import dev.plumbline.document.SightJson;
 import dev.plumbline.document.StrictJson;
-import dev.plumbline.plan.Plan;
 import dev.plumbline.problem.Refusal;
 import dev.plumbline.record.CaseDocument;
 import dev.plumbline.record.SightSoFar;
@@ -53,8 +53,9 @@ final class SightRoutes {
     private NeedleInside inside(CaseDocument document, ObjectNode notes) {
         try {
             CaseInputs inputs = CaseInputs.of(document, frames::geometry);
+            Comparison alone = Comparison.planOnly(inputs.plan(), inputs.observations());
             return NeedleInside.planned(
-                    Plan.of(inputs.plan()).readings(), inputs.plan().probe().beamThicknessMm());
+                    alone.plan().readings(), inputs.plan().probe().beamThicknessMm());
         } catch (Refusal refusal) {
             notes.put("withoutPlanBecause", refusal.problem().detail());
             return NeedleInside.UNKNOWN;

@@ -24,11 +24,11 @@ final class WorklistRoutes {
     }
 
     private void scheduled(Context ctx) {
-        Worklist asked = worklist.orElseThrow(() -> new Refusal(new Problem.NotHeld(
-                "", "No worklist is configured.", "Name a peer with \"uses\": [\"worklist\"] in the configuration.")));
         Optional<LocalDate> date = Optional.ofNullable(ctx.queryParam("date")).map(WorklistRoutes::date);
         ctx.contentType("application/json")
-                .result(WorklistJson.of(asked.scheduled(date)).toString());
+                .result(worklist.map(asked -> WorklistJson.of(asked.scheduled(date)))
+                        .orElseGet(() -> WorklistJson.none(date))
+                        .toString());
     }
 
     private static LocalDate date(String text) {

@@ -2,6 +2,7 @@
 package dev.plumbline.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.plumbline.geometry.Reason;
 import java.util.List;
 import java.util.Locale;
 
@@ -16,7 +17,7 @@ public record ComparedRow(String words, String unit, String planned, String obse
     /** In the order in which people read them. */
     public static final List<ComparedRow> ALL = List.of(
             new ComparedRow("angle to the skin", "\u00b0", "angleToSkinDeg", "angleToSkinDeg"),
-            new ComparedRow("entry from the probe's middle", " mm", "entryDistanceMm", "entryDistanceMm"),
+            new ComparedRow("entry from midpoint", " mm", "entryDistanceMm", "entryDistanceMm"),
             new ComparedRow("puncture from the beam", " mm", "punctureDistanceMm", "punctureDistanceMm"),
             new ComparedRow("depth of target and tip", " mm", "targetDepthMm", "tipDepthMm"),
             new ComparedRow("depth of target and crossing", " mm", "targetDepthMm", "crossingDepthMm"),
@@ -39,9 +40,10 @@ public record ComparedRow(String words, String unit, String planned, String obse
         return text(deviation.path(observed), "+");
     }
 
-    /** Whether the observation was compared in this. */
+    /** Whether the observation was compared in this; what belongs to the other approach was not. */
     public boolean isIn(JsonNode deviation) {
-        return deviation.has(observed);
+        return deviation.has(observed)
+                && !deviation.path(observed).path("reason").asText().equals(Reason.NOT_IN_THIS_PLANE.word());
     }
 
     /** What the difference means, in words. */

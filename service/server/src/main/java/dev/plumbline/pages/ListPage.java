@@ -169,7 +169,7 @@ public final class ListPage {
 
     private Table unproved() {
         return new Table(
-                "Records on their way to other archives",
+                "Dispatch to other archives, not proved yet",
                 List.of(
                         new Table.Column("Record", (html, row) -> link(html, "record?uid=", row, "recordUid", "Read")),
                         new Table.Column("To", (html, row) -> html.text(Wording.plain(row, "destination"))),

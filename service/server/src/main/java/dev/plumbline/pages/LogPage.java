@@ -100,7 +100,7 @@ public final class LogPage {
         html.end().end().open("tbody").end().end();
         html.open("ul", "id", "dose-words", "class", "plain").end();
         html.end();
-        html.open("section", "aria-labelledby", "entries-title").element("h2", "Entries", "id", "entries-title");
+        html.open("section", "aria-labelledby", "entries-title").element("h2", "Events", "id", "entries-title");
         html.open("ul", "id", "contradictions", "class", "plain", "aria-label", "What does not fit together")
                 .end();
         html.element("p", "No entry yet.", "id", "no-entries", "class", "none");

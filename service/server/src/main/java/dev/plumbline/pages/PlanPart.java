@@ -29,9 +29,9 @@ final class PlanPart {
         html.open("section", "id", "comparison", "aria-labelledby", "comparison-title", "hidden", "");
         html.element("h2", "Plan and observation", "id", "comparison-title");
         html.open("table", "id", "comparison-numbers", "class", "numbers");
-        html.element("caption", "Plan, observation and difference, with the expanded uncertainty (k = 2)");
+        html.element("caption", "Plan, observation and deviation, with the expanded uncertainty (k = 2)");
         html.open("thead").open("tr");
-        for (String column : new String[] {"", "plan", "observed", "difference"}) {
+        for (String column : new String[] {"", "plan", "observed", "deviation"}) {
             if (column.isEmpty()) {
                 html.element("td", "");
             } else {
@@ -41,7 +41,7 @@ final class PlanPart {
         html.end().end().open("tbody").end().end();
         html.element("p", "", "id", "observation-notes", "class", "hint");
         html.open("div", "class", "fields");
-        Fields.select(html, "phase", "Moment of the frame", new String[][] {
+        Fields.select(html, "phase", "Phase", new String[][] {
             {"", "not stated"},
             {"finalTip", "final tip"},
             {"duringInjection", "during injection"},
@@ -73,16 +73,16 @@ final class PlanPart {
         Fields.select(html, "needle", "Needle", new String[][] {{"", "not stated"}});
         Fields.select(html, "target-kind", "Kind of target", new String[][] {
             {"", "not stated"},
-            {"nearNerve", "near a nerve"},
+            {"nearNerve", "beside a nerve"},
             {"fascialPlane", "fascial plane"},
-            {"perivascular", "perivascular"},
+            {"perivascular", "beside a vessel"},
             {"catheterSpace", "space for a catheter"}
         });
         Fields.number(html, "band-low", "Band of angles, from °", "1", "1");
         Fields.number(html, "band-high", "Band of angles, to °", "1", "1");
         Fields.number(html, "face", "Length of the probe's face, mm", "1", "0.1");
         Fields.number(html, "scale-mm", "Distance between the two points of the scale, mm", "1", "1");
-        Fields.number(html, "entry", "Chosen entry from the probe's middle, mm", "0", "0.5");
+        Fields.number(html, "entry", "Chosen entry from midpoint, mm", "0", "0.5");
         Fields.number(html, "chosen-puncture", "Chosen puncture from the beam, mm", "0", "0.5");
         html.end();
         html.open("div", "class", "buttons");

@@ -130,7 +130,7 @@ public final class RecordPage {
         html.open("table", "class", "numbers compared", "data-observation", id);
         html.element("caption", "Observation " + id + phase + ", with the expanded uncertainty (k = 2)");
         html.open("thead").open("tr").element("td", "");
-        for (String column : List.of("planned", "observed", "difference")) {
+        for (String column : List.of("planned", "observed", "deviation")) {
             html.element("th", column, "scope", "col");
         }
         html.end().end().open("tbody");
@@ -139,7 +139,7 @@ public final class RecordPage {
                 html.open("tr", "data-field", row.observed()).element("th", row.words(), "scope", "row");
                 html.element("td", row.planned(content.record()), "data-name", "planned");
                 html.element("td", row.observed(observation), "data-name", "observed");
-                html.open("td", "data-name", "difference")
+                html.open("td", "data-name", "deviation")
                         .element("span", row.difference(deviation))
                         .element("small", row.judged(deviation))
                         .end();
@@ -165,7 +165,7 @@ public final class RecordPage {
 
     private void dispatches(Html html) {
         html.open("section", "aria-labelledby", "dispatch-title", "id", "dispatch");
-        html.element("h2", "On its way to other archives", "id", "dispatch-title");
+        html.element("h2", "Dispatch to other archives", "id", "dispatch-title");
         String none = content.record().path("state").asText().equals("draft")
                 ? "A draft is kept here and never sent."
                 : "No other archive is configured to get it; it stands in the archive of this service.";

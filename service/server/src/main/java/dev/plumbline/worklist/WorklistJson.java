@@ -4,6 +4,8 @@ package dev.plumbline.worklist;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.LocalDate;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** A day's worklist as the doors show it. */
@@ -19,6 +21,17 @@ public final class WorklistJson {
         ArrayNode items = answer.putArray("items");
         day.procedures().forEach(procedure -> item(items.addObject(), procedure));
         return answer;
+    }
+
+    /** Where no worklist is configured: nobody was asked, so that no item is not the same as an empty day. */
+    public static ObjectNode none(Optional<LocalDate> date) {
+        ObjectNode answer = JsonNodeFactory.instance
+                .objectNode()
+                .put("date", date.map(LocalDate::toString).orElse(null))
+                .putNull("source");
+        answer.putArray("items");
+        return answer.put(
+                "text", "No worklist is configured: name a peer with \"uses\": [\"worklist\"] in the configuration.");
     }
 
     private static void item(ObjectNode item, ScheduledProcedure procedure) {

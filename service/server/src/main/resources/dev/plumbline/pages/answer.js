@@ -101,7 +101,7 @@ export function compared() {
   rows(
     'comparison-numbers',
     observed
-      ? COMPARED.filter(([, , field]) => difference?.[field]).map(([name, planned, field]) => ({
+      ? COMPARED.filter(([, , field]) => difference?.[field] && difference[field].reason !== 'notInThisPlane').map(([name, planned, field]) => ({
           field,
           cells: [
             name,

@@ -159,7 +159,7 @@ function notHeard(fresh) {
   }
   return {
     kind: sign ? 'stop' : 'waiting',
-    action: sign ? `Stop: ${signWords(sign).toLowerCase()}. Hold the needle still.` : 'No suggestion: the service has not heard the last entry yet.',
+    action: sign ? `Stop: ${signWords(sign).toLowerCase()}. Do not advance or inject.` : 'No suggestion: the service has not heard the last entry yet.',
     reason: '',
     mustNot: ['Do not advance or inject when you do not know where the tip is.'],
   };

@@ -128,8 +128,8 @@ class Sheet {
     const plan = this.answer?.plan;
     const list = kind === 'hazard' ? plan?.hazardClearances : plan?.nerveClearances;
     const found = (list ?? []).find((each) => each.name === name);
-    const clear = kind === 'hazard' ? found?.clearanceMm : found?.pathMm;
-    return clear && clear.value !== null ? `${name}, ${tenth(clear.value)} mm clear` : name;
+    const distance = kind === 'hazard' ? found?.clearanceMm : found?.pathMm;
+    return distance && distance.value !== null ? `${name}, ${tenth(distance.value)} mm away` : name;
   }
 
   plan() {

@@ -10,7 +10,7 @@ const TOOLS = {
     ['view', 'Move the view'],
     ['target', 'Target'],
     ['skin', 'Skin'],
-    ['midpoint', "Probe's middle"],
+    ['midpoint', 'Midpoint'],
     ['hazard', 'Hazard'],
     ['nerve', 'Nerve'],
   ],
@@ -24,7 +24,7 @@ const HINTS = {
   view: 'Drag to move the view, or drag a mark.',
   target: 'Target: where the tip is meant to stop, beside the nerve, never its centre.',
   skin: 'Skin: two points along the skin under the probe.',
-  midpoint: "Probe's middle: the middle of the probe's face.",
+  midpoint: 'Midpoint: the middle of the probe\'s face.',
   hazard: 'Hazard: its middle, then its edge. Only what is marked is checked.',
   nerve: 'Nerve: its middle, then its edge.',
   shaft: 'Shaft: two points along what is seen of the needle.',
@@ -148,7 +148,7 @@ export const FIELDS = {
   block: (s, value) => stated(s.context, 'block', value),
   operator: (s, value) => {
     const name = value.trim();
-    stated(s.context, 'operator', name ? { name, role: s.context.operator?.role ?? 'performer' } : null);
+    stated(s.context, 'operator', name ? { ...s.context.operator, name } : null);
   },
   phase: (s, value) => (s.observation.phase = value),
   puncture: (s, value) => (s.observation.punctureDistanceMm = number(value)),

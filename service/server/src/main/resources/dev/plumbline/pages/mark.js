@@ -121,13 +121,19 @@ function changed() {
   if (!page.busy) keepSoon();
 }
 
+/** What keeps the service from being asked. */
+function unplanned() {
+  if (model.state.approach) return 'Mark the target.';
+  return model.state.marks.target ? 'Choose the approach.' : 'Mark the target, and choose the approach.';
+}
+
 function ask() {
   if (!model.state.marks.target || !model.state.approach) {
     page.answer = null;
     page.refusal = null;
     live.forget();
     show();
-    id('plan-standing').textContent = model.state.approach ? 'Mark the target.' : 'Choose the approach.';
+    id('plan-standing').textContent = unplanned();
     return;
   }
   const observation = page.step === 'observation' ? model.observation() : null;

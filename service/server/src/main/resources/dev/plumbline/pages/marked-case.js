@@ -12,7 +12,7 @@ export const round = (point) => ({
 });
 
 const blank = () => ({
-  approach: 'inPlane',
+  approach: '', // nobody has said it
   frame: null,
   probe: {},
   marks: { target: null, skin: [], hazards: [], nerves: [] },

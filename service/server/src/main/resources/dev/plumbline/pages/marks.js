@@ -16,7 +16,7 @@ function planMarks() {
   const list = [];
   if (target) list.push(mark('target', 'target', 'Target', target, (s, p) => (s.marks.target = p)));
   skin.forEach((point, i) => list.push(mark(`skin-${i}`, 'skin', `Skin ${i + 1}`, point, (s, p) => (s.marks.skin[i] = p))));
-  if (midpoint) list.push(mark('midpoint', 'midpoint', "Probe's middle", midpoint, (s, p) => (s.probe.midpoint = p)));
+  if (midpoint) list.push(mark('midpoint', 'midpoint', 'Midpoint', midpoint, (s, p) => (s.probe.midpoint = p)));
   hazards.forEach((shape, i) => list.push(...discMarks('hazard', shape, i)));
   nerves.forEach((shape, i) => list.push(...discMarks('nerve', shape, i)));
   const entry = page.answer?.plan?.entryAt;

@@ -91,7 +91,7 @@ class OperationFlowTest {
                 .containsExactly(newest.path("id").asInt());
         assertThat(service.get("/pages/record?uid=" + newest.path("recordUid").asText())
                         .text())
-                .contains("On its way to other archives", ">pacs<", ">queued<");
+                .contains("Dispatch to other archives", ">pacs<", ">queued<");
         assertThat(on(site, "dispatch").out()).contains("3 queued, 0 sent, 0 proved, 0 held, 0 released", "pacs");
         assertThat(on(site, "dispatch", "list", "--state", "held").out())
                 .contains("3 queued")
@@ -104,7 +104,11 @@ class OperationFlowTest {
         assertThat(service.get("/v1/dispatch?state=lost").status()).isEqualTo(422);
         assertThat(service.get("/v1/dispatch/99").status()).isEqualTo(404);
         assertThat(service.get("/v1/dispatch/x").status()).isEqualTo(404);
-        assertThat(service.get("/v1/worklist").status()).as("none configured").isEqualTo(404);
+        ServiceProcess.Answer noWorklist = service.get("/v1/worklist?date=2026-01-05");
+        assertThat(noWorklist.status()).as("none configured").isEqualTo(200);
+        assertThat(noWorklist.json().path("source").isNull()).isTrue();
+        assertThat(noWorklist.json().path("items")).isEmpty();
+        assertThat(noWorklist.json().path("text").asText()).contains("No worklist is configured");
         assertThat(service.post("/v1/dispatch/2/retry", "").json().path("state").asText())
                 .isEqualTo("queued");
         assertThat(on(site, "dispatch", "retry", "1").code()).isZero();

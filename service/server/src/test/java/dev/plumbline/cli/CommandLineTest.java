@@ -184,6 +184,26 @@ class CommandLineTest {
         Invoked checked = Invoked.plumbline("check", report);
         assertThat(checked.code()).as(checked.out()).isZero();
         assertThat(checked.out()).contains("TID 1501 row 1").contains("conforms to the templates");
+        Path planned = at("in-plane-plan.dcm");
+        assertThat(Invoked.plumbline("check", report, "--frame", planned).code())
+                .isZero();
+        refused(Invoked.plumbline("check", report, "--frame", at("nowhere.dcm")), "");
+    }
+
+    /** The side is not stated; the shaft of the observation tells it, also where the plan alone is asked for. */
+    @Test
+    void planAndCompareAgreeWhereTheSideIsOnlySeen() throws Exception {
+        ObjectNode document = (ObjectNode) new ObjectMapper().readTree(Files.readString(at("in-plane.json")));
+        document.withObjectProperty("probe").remove("needleSide");
+        Path file = samples.write("side-only-seen.json", document.toString());
+        Invoked planned = Invoked.plumbline("plan", file, "--json");
+        assertThat(planned.code()).as(planned.err()).isZero();
+        JsonNode compared = Invoked.plumbline("compare", file, "--json").json();
+        assertThat(planned.json().path("plan")).isEqualTo(compared.path("plan"));
+        document.remove("observations");
+        refused(
+                Invoked.plumbline("plan", samples.write("side-unknown.json", document.toString())),
+                "/probe/needleSide");
     }
 
     @Test
@@ -223,6 +243,40 @@ class CommandLineTest {
         assertThat(at("draft-1/sr.dcm")).hasSameBinaryContentAs(at("draft-2/sr.dcm"));
         refused(Invoked.plumbline("record", at("proposal.json"), "--out", at("none"), "--time", "yesterday"), "--time");
         assertThat(at("none")).doesNotExist();
+    }
+
+    /** The signature's time is the record's; another time given besides is said not to count, and changes no byte. */
+    @Test
+    void aSignedCaseHasTheTimeOfItsSignature() throws Exception {
+        Path out = at("signed-twice");
+        assertThat(Invoked.plumbline("record", at("in-plane.json"), "--out", out)
+                        .code())
+                .isZero();
+        byte[] report = Files.readAllBytes(out.resolve("sr.dcm"));
+        Invoked again =
+                Invoked.plumbline("record", at("in-plane.json"), "--out", out, "--time", "2030-02-01T08:00:00+01:00");
+        assertThat(again.code()).as(again.err()).isZero();
+        assertThat(again.err())
+                .contains("--time does not count here")
+                .contains(new ObjectMapper()
+                        .readTree(Files.readString(at("in-plane.json")))
+                        .at("/signature/time")
+                        .asText()
+                        .substring(0, 16));
+        assertThat(out.resolve("sr.dcm")).hasBinaryContent(report);
+        assertThat(Invoked.plumbline(
+                                "record",
+                                at("proposal.json"),
+                                "--out",
+                                at("two-times"),
+                                "--time",
+                                "2026-02-01T08:00:00Z")
+                        .code())
+                .isZero();
+        refused(
+                Invoked.plumbline(
+                        "record", at("proposal.json"), "--out", at("two-times"), "--time", "2026-02-02T08:00:00Z"),
+                "The file");
     }
 
     @Test

@@ -163,6 +163,16 @@ class SightFileTest {
                         .doesNotContain("advance"));
     }
 
+    /** A client may print them below "Do not"; a thing to be done there would say its opposite. */
+    @Test
+    void whatMustNotBeDoneIsSaidAsAProhibition() throws IOException {
+        List<String> mustNot = new ArrayList<>();
+        SiteFiles.shipped(SightFile.NAME)
+                .findValues("mustNot")
+                .forEach(texts -> texts.forEach(text -> mustNot.add(text.asText())));
+        assertThat(mustNot).hasSizeGreaterThan(30).allMatch(text -> text.matches("(Do not|No (second|further)) .*\\."));
+    }
+
     @Test
     void noTextNamesADirection() throws IOException {
         String text = SiteFiles.shipped(SightFile.NAME).toString().toLowerCase(Locale.ROOT);

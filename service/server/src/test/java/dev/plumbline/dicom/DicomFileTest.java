@@ -14,6 +14,7 @@ import dev.plumbline.problem.Refusal;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -38,6 +39,20 @@ class DicomFileTest {
                 .hasValueSatisfying(uid -> assertThat(uid).startsWith("2.25.").matches(UidSyntax::holds));
         assertThat(file.header().vr(Tag.ACCESSION_NUMBER)).hasValue("SH");
         assertThat(file.header().string(Tag.ACCESSION_NUMBER)).isEmpty();
+    }
+
+    /** A widespread library of viewers writes 00\\02 in place of 00\\01 (PS3.10 7.1). */
+    @Test
+    void anotherVersionOfTheMetaInformationIsNoReasonToRefuse() throws IOException {
+        Path file = TestImage.write(TestImage.rgb(1), folder);
+        byte[] bytes = Files.readAllBytes(file);
+        byte[] version = {2, 0, 1, 0, 'O', 'B', 0, 0, 2, 0, 0, 0, 0, 1};
+        int at = new String(bytes, StandardCharsets.ISO_8859_1)
+                .indexOf(new String(version, StandardCharsets.ISO_8859_1));
+        assertThat(at).isPositive();
+        bytes[at + version.length - 1] = 2;
+        Files.write(file, bytes);
+        assertThat(DicomFile.open(file).sopInstanceUid()).isEqualTo("2.25.42");
     }
 
     @Test

@@ -31,6 +31,7 @@ enum RecordFixtures {
     IN_PLANE(c -> {}),
     TIP_NOT_CONFIRMED(c -> {
         observation(c, 0).remove("tipIsTip");
+        ((ArrayNode) observation(c, 0).get("shaft")).remove(1);
         observation(c, 0).putObject("target").put("column", 318.5).put("row", 361.25);
         observation(c, 0).putObject("midpoint").put("column", 321.5).put("row", 41.25);
     }),

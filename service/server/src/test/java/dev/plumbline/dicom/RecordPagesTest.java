@@ -35,7 +35,8 @@ class RecordPagesTest {
     @Test
     void givesTheReasonWhereThereIsNoNumber() {
         assertThat(RecordPages.text(RecordFixtures.TIP_NOT_CONFIRMED.report()))
-                .containsPattern("Tip to target +no value: tip not confirmed");
+                .containsPattern("Tip to target +no value: tip not confirmed")
+                .containsPattern("Largest distance of shaft marks from their line +no value: not marked");
     }
 
     @Test
@@ -95,6 +96,15 @@ class RecordPagesTest {
                 .contains(DoseShares.CAUTION)
                 .doesNotContain("Roe^Al", "Doe^Jo");
         assertThat(RecordPages.text(RecordFixtures.IN_PLANE.report())).doesNotContain("not recorded");
+    }
+
+    /** Consent and side have places of their own; no check of that name can be answered. */
+    @Test
+    void consentThatWasRecordedIsNotSaidToBeMissing() {
+        assertThat(RecordPages.text(RecordFixtures.BEDSIDE.report()))
+                .containsPattern("Consent +Done \\(at 09:30:00, .*Doe, Jo")
+                .doesNotContainPattern("Consent +not recorded")
+                .doesNotContainPattern("Side of the patient +not recorded");
     }
 
     @Test

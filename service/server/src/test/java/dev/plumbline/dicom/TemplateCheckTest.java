@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.plumbline.geometry.PointPx;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -394,6 +395,138 @@ class TemplateCheckTest {
                 changed(named(Concepts.COMMENT), value(new ItemValue.Text("Plan 33.7° and more words"))),
                 "Comment",
                 "longer than 16");
+    }
+
+    @Test
+    void noticesASideThatContradictsItself() {
+        Predicate<ContentItem> right = item -> item.isNamed(Concepts.LATERALITY);
+        UnaryOperator<ContentItem> toLeft = value(new ItemValue.Coded(Codes.ofWord("laterality", "left")));
+        finds(
+                changed(named(Codes.own("BLOCK")), block -> replaceFirst(block, right, toLeft)),
+                "Finding Site",
+                "Right here, Left there");
+        finds(
+                changed(named(Concepts.FINDING_SITE), site -> replaceFirst(site, right, toLeft)),
+                "Finding Site",
+                "Left here, Right there");
+        finds(
+                changed(RecordFixtures.CUT_PATH_MIDLINE_UTC, named(Concepts.FINDING_SITE), site -> {
+                    List<ContentItem> children = new ArrayList<>(site.children());
+                    children.add(ContentItem.code(
+                            Relation.HAS_CONCEPT_MOD, Concepts.LATERALITY, Codes.ofWord("laterality", "left")));
+                    return site.with(children);
+                }),
+                "Finding Site",
+                "Left here, no side there");
+    }
+
+    /** Changed wherever it stands, the image library included, so that the report does not contradict itself. */
+    @Test
+    void noticesAFrameThatDoesNotExistInTheReportAlone() {
+        DataSet report = RecordFixtures.IN_PLANE.report();
+        ContentItem root = ContentReader.read(report);
+        report.remove(Tag.CONTENT_SEQUENCE);
+        ContentWriter.write(everywhere(root, 7, 999), report);
+        finds(TemplateCheck.check(report), "IMAGE", "names frame 999, which does not exist");
+        finds(
+                changed(
+                        named(ImageLibrary.FRAMES),
+                        value(new ItemValue.Numeric(
+                                Optional.of(DecimalText.measured(6, Codes.ucum("1"))), Optional.empty()))),
+                "IMAGE",
+                "names frame 7, which does not exist");
+        CheckReport beside = TemplateCheck.check(
+                RecordFixtures.IN_PLANE.report(),
+                uid -> uid.equals("2.25.3002") ? OptionalInt.of(20) : OptionalInt.empty());
+        finds(beside, "IMAGE", "has 12 frames, which it has not");
+    }
+
+    private static ContentItem everywhere(ContentItem item, int from, int to) {
+        ItemValue value = item.value() instanceof ItemValue.Image image
+                        && image.instance().frameNumber().orElse(0) == from
+                ? image(item, OptionalInt.of(to))
+                : item.value();
+        return new ContentItem(
+                item.relation(),
+                item.name(),
+                value,
+                item.children().stream()
+                        .map(child -> everywhere(child, from, to))
+                        .toList());
+    }
+
+    @Test
+    void noticesADrawnNumberBehindOneThatIsNot() {
+        finds(
+                changed(named(Concepts.MEASUREMENT_GROUP), group -> {
+                    List<ContentItem> children = new ArrayList<>(group.children());
+                    ContentItem thin = children.stream()
+                            .filter(TemplateCheckTest::isThin)
+                            .findFirst()
+                            .orElseThrow();
+                    children.remove(thin);
+                    children.add(children.size() - 1, thin);
+                    return group.with(children);
+                }),
+                "Depth",
+                "stands after a number that is not");
+    }
+
+    @Test
+    void noticesGroupsOutOfOrder() {
+        finds(
+                changed(named(Concepts.IMAGING_MEASUREMENTS), container -> {
+                    List<ContentItem> children = new ArrayList<>(container.children());
+                    Collections.reverse(children);
+                    return container.with(children);
+                }),
+                "Measurement Group",
+                "groups are out of order");
+    }
+
+    @Test
+    void noticesATrackingIdentifierThatAViewerWouldTakeOver() {
+        finds(
+                changed(
+                        named(Concepts.TRACKING_IDENTIFIER),
+                        value(new ItemValue.Text("Cornerstone3DTools@^0.1.0:Length"))),
+                "Tracking Identifier",
+                "take the group over");
+    }
+
+    @Test
+    void noticesAValueWithoutUncertainty() {
+        finds(
+                changed(item -> item.first(Concepts.UNCERTAINTY).isPresent(), without(named(Concepts.UNCERTAINTY))),
+                "",
+                "no uncertainty");
+    }
+
+    @Test
+    void noticesAJudgementThatItsNumberContradicts() {
+        Code other = Codes.ofWord("evaluations", "false");
+        finds(
+                changed(named(Codes.own("E-ANGLE")), value(new ItemValue.Coded(other))),
+                "Measurement Group",
+                "says within the uncertainty, the number and its uncertainty say larger");
+        finds(
+                changed(item -> item.first(Codes.own("E-ANGLE")).isPresent(), without(named(Codes.own("E-ANGLE")))),
+                "Measurement Group",
+                "says nothing");
+    }
+
+    @Test
+    void noticesASignedReportWithoutAPerson() {
+        finds(
+                changed(
+                        named(Concepts.IMAGING_MEASUREMENT_REPORT),
+                        without(item -> item.isNamed(Concepts.OBSERVER_TYPE)
+                                && item.value().equals(new ItemValue.Coded(Concepts.PERSON)))),
+                "1 ",
+                "signed and has no person observer");
+        assertThat(TemplateCheck.check(RecordFixtures.DRAFT.report()).lines())
+                .as("a draft may name nobody")
+                .isEmpty();
     }
 
     @Test

@@ -8,7 +8,9 @@ import dev.plumbline.dicom.ItemValue.GraphicType;
 import dev.plumbline.dicom.ItemValue.Image;
 import dev.plumbline.dicom.ItemValue.Measured;
 import dev.plumbline.dicom.ItemValue.Numeric;
+import dev.plumbline.geometry.PointPx;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +22,8 @@ import org.junit.jupiter.params.provider.EnumSource;
  */
 class ViewerLayoutTest {
     private static final int MOST_LINES = 5;
+    /** Of two lines on a frame of 640 rows that fills a screen of about 900. Source: design choice. */
+    private static final double LABEL_HEIGHT_PX = 40;
 
     private static List<ContentItem> groups(DataSet report) {
         return ContentReader.read(report)
@@ -129,6 +133,62 @@ class ViewerLayoutTest {
             assertThat(comments(group)).hasSizeBetween(1, 2).allMatch(text -> text.length() <= 16);
             assertThat(comments(group).size() + thin(group).count()).isLessThanOrEqualTo(MOST_LINES);
         }
+    }
+
+    /** Where a viewer was seen to set a label: beside the right one of the first two points drawn, at their mean row. */
+    private static PointPx label(ContentItem group) {
+        List<PointPx> points = ((Coordinates)
+                        thin(group).findFirst().orElseThrow().children().get(0).value())
+                .points();
+        PointPx first = points.get(0);
+        PointPx second = points.get(Math.min(1, points.size() - 1));
+        return new PointPx(Math.max(first.column(), second.column()), (first.row() + second.row()) / 2);
+    }
+
+    /** The plan carried to one frame twice says the same in the same place. */
+    private static List<PointPx> labelsOfPaths(DataSet report, ItemValue frame) {
+        return groups(report).stream()
+                .filter(group -> List.of(Concepts.PLAN, Concepts.OBSERVATION, Concepts.CARRIED_PLAN).stream()
+                        .anyMatch(new ReadGroup(group)::is))
+                .filter(group -> group.walk().anyMatch(item -> item.value().equals(frame)))
+                .collect(Collectors.toMap(
+                        group -> comments(group) + " " + label(group), ViewerLayoutTest::label, (one, same) -> one))
+                .values()
+                .stream()
+                .toList();
+    }
+
+    /** Out-of-plane there are only points, and plan and needle are meant to have theirs in the same place. */
+    @ParameterizedTest
+    @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "OUT_OF_PLANE")
+    void theLabelsOfPlanAndNeedleAreApart(RecordFixtures fixture) {
+        DataSet report = fixture.report();
+        List<ItemValue> frames = ContentReader.read(report)
+                .walk()
+                .map(ContentItem::value)
+                .filter(Image.class::isInstance)
+                .distinct()
+                .toList();
+        for (ItemValue frame : frames) {
+            List<PointPx> labels = labelsOfPaths(report, frame);
+            for (int i = 0; i < labels.size(); i++) {
+                for (int j = 0; j < i; j++) {
+                    assertThat(labels.get(i).distanceTo(labels.get(j)))
+                            .as("%s", labels)
+                            .isGreaterThan(LABEL_HEIGHT_PX);
+                }
+            }
+        }
+    }
+
+    @Test
+    void onThePlansOwnFrameANeedleIsItsLineAndOnAnotherItsTipFirst() {
+        assertThat(thin(labelled(RecordFixtures.ONE_FRAME_FOR_BOTH, "Observation 1")))
+                .extracting(number -> ((Coordinates) number.children().get(0).value()).type())
+                .containsExactly(GraphicType.POLYLINE);
+        assertThat(thin(labelled(RecordFixtures.IN_PLANE, "Observation 1")))
+                .extracting(number -> ((Coordinates) number.children().get(0).value()).type())
+                .containsExactly(GraphicType.POINT, GraphicType.POLYLINE);
     }
 
     @Test

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.deviation.Comparison;
+import dev.plumbline.deviation.DeviationQuantity;
+import dev.plumbline.observation.ObservationQuantity;
 import dev.plumbline.record.CaseDocument;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -71,6 +73,33 @@ class AnswerUncertaintyTest {
                 answer(OUT_OF_PLANE.formatted("80", "")),
                 answer(OUT_OF_PLANE.formatted("40", ",\"intent\":{\"punctureDistanceMm\":35}")),
                 answer(OUT_OF_PLANE.formatted("25", "")));
+    }
+
+    /** API 2: a quantity that an approach does not have is null with its reason, never left out. */
+    @Test
+    void everyQuantityOfAnObservationAndADeviationIsThere() {
+        for (JsonNode answer : answers()) {
+            JsonNode observation = answer.path("observations").get(0);
+            assertThat(List.of(ObservationQuantity.values()))
+                    .allSatisfy(quantity -> assertThat(
+                                    observation.path(quantity.field()).has("value"))
+                            .as(quantity.field())
+                            .isTrue());
+            JsonNode deviation = answer.path("deviations").get(0);
+            assertThat(List.of(DeviationQuantity.values()))
+                    .allSatisfy(quantity -> assertThat(
+                                    deviation.path(quantity.field()).has("value"))
+                            .as(quantity.field())
+                            .isTrue());
+        }
+        JsonNode inPlane = answers().get(0);
+        assertThat(reason(inPlane, "observations", "bowMm")).isEqualTo("notMarked");
+        assertThat(reason(inPlane, "deviations", "punctureDistanceMm")).isEqualTo("notInThisPlane");
+        assertThat(reason(answers().get(4), "deviations", "alongPlanMm")).isEqualTo("notInThisPlane");
+    }
+
+    private static String reason(JsonNode answer, String part, String field) {
+        return answer.path(part).get(0).path(field).path("reason").asText();
     }
 
     /** How many quantities were met. */
