@@ -39,7 +39,7 @@ public final class Inspection {
     /** Held objects whose file is missing or not as long as it was; quick enough for every start. */
     public List<Damage> missing() throws IOException {
         List<Damage> damages = new ArrayList<>();
-        for (HeldObject object : store.objects()) {
+        for (HeldFile object : store.files()) {
             Path file = folder.object(object.digest());
             if (!Files.isRegularFile(file)) {
                 damages.add(new Damage(file, "missing"));
@@ -54,7 +54,7 @@ public final class Inspection {
     public List<Damage> altered() throws IOException {
         List<Damage> damages = new ArrayList<>(missing());
         Set<Path> known = damages.stream().map(Damage::file).collect(Collectors.toSet());
-        for (HeldObject object : store.objects()) {
+        for (HeldFile object : store.files()) {
             Path file = folder.object(object.digest());
             if (!known.contains(file)) {
                 alteration(file).ifPresent(damages::add);
@@ -119,7 +119,7 @@ public final class Inspection {
     }
 
     private Set<String> digests() {
-        return store.objects().stream().map(HeldObject::digest).collect(Collectors.toSet());
+        return store.files().stream().map(HeldFile::digest).collect(Collectors.toSet());
     }
 
     private static String digestInName(Path file) {

@@ -85,8 +85,7 @@ public final class RecordIndex {
         List<Damage> damages = new ArrayList<>();
         Map<String, WrittenLife.Note> notes = new TreeMap<>();
         Map<String, WrittenLife.Report> reports = new TreeMap<>();
-        for (HeldObject object : archive.store().objects()) {
-            String uid = object.sopInstanceUid();
+        for (String uid : archive.store().instancesOf(WrittenLife.CLASSES)) {
             if (archive.store().revisionOfReport(uid).isEmpty()) {
                 try {
                     DataSet header = frames.object(uid).header();
@@ -94,7 +93,7 @@ public final class RecordIndex {
                     WrittenLife.note(header).ifPresent(note -> notes.put(uid, note));
                 } catch (Refusal refusal) {
                     damages.add(new Damage(
-                            archive.file(object),
+                            archive.file(archive.held(uid)),
                             "a document that is no record of this program: "
                                     + refusal.problem().detail()));
                 }

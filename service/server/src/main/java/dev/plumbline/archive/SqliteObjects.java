@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -56,6 +57,26 @@ final class SqliteObjects {
 
     List<HeldObject> all() {
         return database.query(SELECT + "ORDER BY id", List.of(), SqliteObjects::held);
+    }
+
+    List<HeldFile> files() {
+        return database.query(
+                "SELECT digest, size FROM objects ORDER BY id",
+                List.of(),
+                row -> new HeldFile(row.getString(1), row.getLong(2)));
+    }
+
+    int count() {
+        return database.query("SELECT COUNT(*) FROM objects", List.of(), row -> row.getInt(1))
+                .get(0);
+    }
+
+    List<String> instancesOf(Collection<String> sopClassUids) {
+        String marks = sopClassUids.stream().map(each -> "?").collect(Collectors.joining(", "));
+        return database.query(
+                "SELECT sop_instance_uid FROM objects WHERE sop_class_uid IN (" + marks + ") ORDER BY id",
+                List.copyOf(sopClassUids),
+                row -> row.getString(1));
     }
 
     List<Found> search(Search search) {

@@ -9,6 +9,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -62,6 +63,21 @@ public final class SqliteStore implements Store {
     @Override
     public List<HeldObject> objects() {
         return objects.all();
+    }
+
+    @Override
+    public List<HeldFile> files() {
+        return objects.files();
+    }
+
+    @Override
+    public int objectCount() {
+        return objects.count();
+    }
+
+    @Override
+    public List<String> instancesOf(Collection<String> sopClassUids) {
+        return objects.instancesOf(sopClassUids);
     }
 
     @Override

@@ -4,6 +4,7 @@ package dev.plumbline.archive;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -25,8 +26,16 @@ public interface Store extends AutoCloseable {
     /** Objects of a study, or of one of its series, in the order they were received. */
     List<HeldObject> objects(String studyInstanceUid, Optional<String> seriesInstanceUid);
 
-    /** Every object, in the order received. */
+    /** Every object, in the order received; small stores only, as each comes with its attributes. */
     List<HeldObject> objects();
+
+    /** The file of every object, in the order received. */
+    List<HeldFile> files();
+
+    int objectCount();
+
+    /** SOP Instance UIDs of the objects of some classes, in the order received. */
+    List<String> instancesOf(Collection<String> sopClassUids);
 
     List<Found> search(Search search);
 

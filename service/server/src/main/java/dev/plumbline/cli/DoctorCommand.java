@@ -38,7 +38,7 @@ final class DoctorCommand implements Callable<Integer> {
             Inspection inspection = new Inspection(folder, store);
             List<Damage> damages = inspection.altered();
             damages.forEach(damage -> terminal.line(damage.toString()));
-            int objects = store.objects().size();
+            int objects = store.objectCount();
             terminal.line(
                     damages.isEmpty()
                             ? objects + " objects are whole, and the store is."

@@ -65,8 +65,8 @@ final class ReindexCommand implements Callable<Integer> {
             RecordIndex.Rebuilt records = new RecordIndex(archive).rebuild(clock.instant());
             reindexed.damages().forEach(damage -> terminal.line(damage.toString()));
             records.damages().forEach(damage -> terminal.line(damage.toString()));
-            terminal.line(reindexed.added() + " objects were added to the index, which now has "
-                    + store.objects().size() + ".");
+            terminal.line(
+                    reindexed.added() + " objects were added to the index, which now has " + store.objectCount() + ".");
             terminal.line(records.added() + " records and withdrawals were read from their files.");
             if (records.added() > 0 && !send) {
                 terminal.line(

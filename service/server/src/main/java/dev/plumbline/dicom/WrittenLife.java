@@ -19,6 +19,10 @@ public final class WrittenLife {
     private static final Pattern AMENDMENT =
             Pattern.compile("Amendment \\d+: (.*?)" + Pattern.quote(Amendment.CHANGED) + "(.*)", Pattern.DOTALL);
 
+    /** SOP classes of the objects that tell of it. */
+    public static final List<String> CLASSES =
+            List.of(ObjectHeader.Kind.REPORT.sopClassUid(), ObjectHeader.Kind.REJECTION_NOTE.sopClassUid());
+
     private WrittenLife() {}
 
     /**
