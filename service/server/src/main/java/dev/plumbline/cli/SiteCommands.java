@@ -38,6 +38,7 @@ public final class SiteCommands {
                 new CheckConfigCommand(terminal),
                 new DoctorCommand(terminal, usualFolder),
                 new ReindexCommand(terminal, clock, usualFolder),
-                new BackupCommand(terminal, usualFolder));
+                new BackupCommand(terminal, usualFolder),
+                new SupportBundleCommand(terminal, clock, usualFolder));
     }
 }

@@ -79,6 +79,29 @@ class OperationFlowTest {
         assertThat(wrong.out()).contains("Nothing answers at port " + port);
     }
 
+    /** Everything that a record and its frames say of a person, searched for by name. */
+    private static void requireNoPatientIn(ServiceProcess.Site site, ServiceProcess service, String record)
+            throws Exception {
+        ServiceProcess.Ended bundle = on(site, "support-bundle");
+        assertThat(bundle.code()).as(bundle.err()).isZero();
+        JsonNode told = json(bundle);
+        assertThat(told.path("configuration").path("peers")).isNotEmpty();
+        assertThat(told.path("dispatches")).isNotEmpty();
+        assertThat(told.path("version").asText()).startsWith("plumbline ");
+        List<String> canaries = new ArrayList<>(List.of(record, "down-1", "down-2", "kept"));
+        service.get("/dicomweb/instances", "application/dicom+json").json().forEach(instance -> {
+            for (String tag : List.of("00080018", "0020000D", "0020000E", "00100020", "00080050")) {
+                canaries.add(instance.path(tag).path("Value").path(0).asText());
+            }
+            canaries.add(instance.at("/00100010/Value/0/Alphabetic").asText());
+        });
+        canaries.removeIf(String::isBlank);
+        assertThat(canaries).hasSizeGreaterThan(10);
+        for (String canary : canaries) {
+            assertThat(bundle.out()).doesNotContain(canary);
+        }
+    }
+
     private static void lookAndDecide(ServiceProcess.Site site, ServiceProcess service) throws Exception {
         JsonNode list = json(on(site, "dispatch", "list", "--json"));
         assertThat(list).isEqualTo(ageless(list, service.get("/v1/dispatch").json()));
@@ -89,6 +112,7 @@ class OperationFlowTest {
                         .path("dispatches"))
                 .extracting(dispatch -> dispatch.path("id").asInt())
                 .containsExactly(newest.path("id").asInt());
+        requireNoPatientIn(site, service, newest.path("recordUid").asText());
         assertThat(service.get("/pages/record?uid=" + newest.path("recordUid").asText())
                         .text())
                 .contains("Dispatch to other archives", ">pacs<", ">queued<");
