@@ -5,6 +5,7 @@ import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.SqliteStore;
+import dev.plumbline.config.CertificateEnd;
 import dev.plumbline.config.ServiceConfig;
 import dev.plumbline.dispatch.DispatchDesk;
 import dev.plumbline.dispatch.SitePeers;
@@ -20,12 +21,16 @@ final class DispatchDeskFile implements AutoCloseable {
     private final DataFolder folder;
     private final SqliteStore store;
     private final DispatchDesk desk;
+    private final List<String> warnings;
 
     DispatchDeskFile(Path data, ServiceConfig config, Clock clock) throws IOException {
         this.data = data;
         this.folder = DataFolder.open(data);
         this.store = SqliteStore.open(folder.database());
         Archive archive = new Archive(folder, store, LowWater.USUAL);
+        this.warnings = CertificateEnd.of(config.network()).stream()
+                .flatMap(end -> end.warning(clock.instant()).stream())
+                .toList();
         this.desk = DispatchDesk.closed(store, new SitePeers(config.network()).destinations(archive), clock);
     }
 
@@ -34,7 +39,7 @@ final class DispatchDeskFile implements AutoCloseable {
     }
 
     StatusReport report() throws IOException {
-        return new StatusReport(desk, LowWater.free(data), List.of());
+        return new StatusReport(desk, LowWater.free(data), List.of(), warnings);
     }
 
     @Override

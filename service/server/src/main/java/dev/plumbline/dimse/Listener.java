@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
 import java.net.Socket;
+import java.security.cert.X509Certificate;
 import java.util.Optional;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledFuture;
@@ -137,6 +138,7 @@ public final class Listener implements AutoCloseable {
         private final Socket socket;
         private final Optional<Handshakes.Place> place;
         private Optional<String> entered = Optional.empty();
+        private Optional<X509Certificate> certificate = Optional.empty();
         private boolean seenOut;
 
         Visit(Socket socket, Optional<Handshakes.Place> place) {
@@ -146,7 +148,7 @@ public final class Listener implements AutoCloseable {
 
         @Override
         public Agreement judge(Proposal proposal) throws Rejected {
-            Agreement agreement = acceptance.judge(proposal, socket.getInetAddress());
+            Agreement agreement = acceptance.judge(proposal, new Caller(socket.getInetAddress(), certificate));
             String caller = proposal.titles().calling();
             if (!guests.enter(caller)) {
                 throw new Rejected(Rejection.LOCAL_LIMIT_EXCEEDED);
@@ -164,7 +166,8 @@ public final class Listener implements AutoCloseable {
             };
         }
 
-        void handshaken() {
+        void handshaken(SSLSocket secured) throws IOException {
+            certificate = Optional.of((X509Certificate) secured.getSession().getPeerCertificates()[0]);
             place.ifPresent(Handshakes.Place::renew);
         }
 
@@ -199,7 +202,7 @@ public final class Listener implements AutoCloseable {
             secured.setSSLParameters(parameters);
             secured.setUseClientMode(false);
             secured.startHandshake();
-            visit.handshaken();
+            visit.handshaken(secured);
             return new Connection(secured, new byte[0], settings.timeouts().idle());
         } finally {
             end.cancel(false);

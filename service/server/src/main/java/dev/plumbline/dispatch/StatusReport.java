@@ -17,12 +17,18 @@ import java.util.Optional;
  *
  * @param freeBytes on the disk of the data folder
  * @param damages what the checks at the start found
+ * @param warnings of what will soon stop working, such as certificates that end
  */
-public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damages) {
+public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damages, List<String> warnings) {
     private static final double GIB = 1 << 30;
 
     public StatusReport {
         damages = List.copyOf(damages);
+        warnings = List.copyOf(warnings);
+    }
+
+    public StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damages) {
+        this(desk, freeBytes, damages, List.of());
     }
 
     /** Everything, with the words under {@code text}. */
@@ -44,6 +50,8 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
         answer.put("freeBytes", freeBytes);
         var list = answer.putArray("damages");
         damages.forEach(damage -> list.add(damage.toString()));
+        var soon = answer.putArray("warnings");
+        warnings.forEach(soon::add);
         return answer.put("text", text());
     }
 
@@ -71,6 +79,7 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
         if (!damages.isEmpty()) {
             text.append("\nDamaged or missing files: ").append(damages.size()).append("; plumbline doctor names them.");
         }
+        warnings.forEach(warning -> text.append('\n').append(warning));
         return text.toString();
     }
 
