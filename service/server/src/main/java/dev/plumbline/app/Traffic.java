@@ -4,6 +4,7 @@ package dev.plumbline.app;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Findings;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.config.CertificateEnd;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.config.TlsFiles;
@@ -27,9 +28,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** What goes on with other systems: the door for associations, the couriers, the desk where people look at them. */
 final class Traffic implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Traffic.class);
+
     private final Dispatcher dispatcher;
     private final Optional<Listener> listener;
     private final Doors.Traffic shown;
@@ -49,6 +54,7 @@ final class Traffic implements AutoCloseable {
      * @throws dev.plumbline.problem.Refusal where the configuration cannot hold
      */
     static Traffic start(Network network, Ground ground, Findings found) {
+        warnings(network, ground.clock()).forEach(LOG::warn);
         SitePeers peers = new SitePeers(network);
         List<Destination> destinations = peers.destinations(ground.archive());
         Callers callers = peers.callers();
@@ -64,7 +70,7 @@ final class Traffic implements AutoCloseable {
         DispatchDesk desk = DispatchDesk.of(ground.archive().store(), destinations, ground.clock(), dispatcher);
         Doors.Traffic shown = new Doors.Traffic(
                 desk,
-                () -> new StatusReport(desk, freeBytes(ground.data()), found),
+                () -> new StatusReport(desk, freeBytes(ground.data()), found, warnings(network, ground.clock())),
                 worklist(network, peers, ground.clock()));
         return new Traffic(dispatcher, listener, shown);
     }
@@ -86,6 +92,12 @@ final class Traffic implements AutoCloseable {
                 .findFirst()
                 .map(site -> new Worklist(
                         site.name(), peers.requestor(), peers.peer(site).orElseThrow(), clock));
+    }
+
+    private static List<String> warnings(Network network, Clock clock) {
+        return CertificateEnd.of(network).stream()
+                .flatMap(end -> end.warning(clock.instant()).stream())
+                .toList();
     }
 
     private static long freeBytes(Path data) {

@@ -5,6 +5,10 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * How much of the disk stays free: nothing is taken in that would leave less. Free space must stay above both.
@@ -21,6 +25,12 @@ public record LowWater(long bytes, double share) {
 
     /** Source: the words of glibc for ENOSPC. */
     private static final String FULL = "No space left on device";
+
+    private static final Logger LOG = LoggerFactory.getLogger(LowWater.class);
+
+    /** Source: the words of glibc for EIO, EROFS, EFBIG and EDQUOT. */
+    private static final List<String> UNWRITABLE =
+            List.of("Input/output error", "Read-only file system", "File too large", "Disk quota exceeded");
 
     /** Whether anything more is taken now. */
     boolean hasRoom(Path folder) throws IOException {
@@ -66,6 +76,24 @@ public record LowWater(long bytes, double share) {
             failed.addSuppressed(e);
             return false;
         }
+    }
+
+    /** The refusal that a failed write stands for: the disk is full, or takes nothing; empty where it failed otherwise. */
+    static Optional<Refusal> refusal(Path folder, Exception failed) {
+        if (isFull(folder, failed)) {
+            return Optional.of(noRoom());
+        }
+        String words = String.valueOf(failed.getMessage());
+        return UNWRITABLE.stream().anyMatch(words::contains) ? Optional.of(unwritable(failed)) : Optional.empty();
+    }
+
+    /** For the sender it is the same as a full disk: nothing is wrong with what was sent, and it may be sent again. */
+    static Refusal unwritable(Exception failed) {
+        LOG.error("Nothing can be written to the data folder: {}", failed.getMessage());
+        return new Refusal(new Problem.NoRoom(
+                "",
+                "The disk of the data folder cannot be written.",
+                "Look after the disk, or move the data folder to another one, then send again."));
     }
 
     static Refusal noRoom() {

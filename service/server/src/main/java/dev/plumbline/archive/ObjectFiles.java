@@ -102,11 +102,11 @@ final class ObjectFiles {
         }
     }
 
-    /** The failure of a write, as a refusal where the disk is full. */
+    /** The failure of a write, as a refusal where the disk is full or takes nothing. */
     private IOException orNoRoom(IOException failed) {
-        if (LowWater.isFull(folder.root(), failed)) {
-            throw LowWater.noRoom();
-        }
+        LowWater.refusal(folder.root(), failed).ifPresent(refusal -> {
+            throw refusal;
+        });
         return failed;
     }
 

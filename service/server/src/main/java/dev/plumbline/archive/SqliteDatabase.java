@@ -38,6 +38,15 @@ final class SqliteDatabase implements AutoCloseable {
             SQLiteErrorCode.SQLITE_IOERR_SHMMAP,
             SQLiteErrorCode.SQLITE_CANTOPEN);
 
+    /** What SQLite says when the disk takes nothing. Source: sqlite.org, Result and Error Codes. */
+    private static final Set<SQLiteErrorCode> UNWRITABLE = EnumSet.of(
+            SQLiteErrorCode.SQLITE_READONLY,
+            SQLiteErrorCode.SQLITE_READONLY_DBMOVED,
+            SQLiteErrorCode.SQLITE_IOERR_WRITE,
+            SQLiteErrorCode.SQLITE_IOERR_FSYNC,
+            SQLiteErrorCode.SQLITE_IOERR_DIR_FSYNC,
+            SQLiteErrorCode.SQLITE_IOERR_TRUNCATE);
+
     private final Path file;
     private final Connection connection;
     private final ReentrantLock lock = new ReentrantLock();
@@ -226,6 +235,9 @@ final class SqliteDatabase implements AutoCloseable {
         if (code == SQLiteErrorCode.SQLITE_FULL
                 || (FOR_LACK_OF_ROOM.contains(code) && LowWater.isFull(file.resolveSibling("."), e))) {
             return LowWater.noRoom();
+        }
+        if (UNWRITABLE.contains(code)) {
+            return LowWater.unwritable(e);
         }
         return isDamage(code)
                 ? damaged(file, e)

@@ -49,6 +49,8 @@ final class EffectiveConfig {
             });
             ArrayNode addresses = node.putArray("addresses");
             dicom.addresses().forEach(addresses::add);
+            ArrayNode certificates = node.putArray("certificates");
+            dicom.from().certificates().forEach(certificates::add);
             node.put("proof", dicom.proof().word());
         });
         peer.web().ifPresent(web -> {

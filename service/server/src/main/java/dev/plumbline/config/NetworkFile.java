@@ -28,7 +28,7 @@ final class NetworkFile {
         "responseSeconds"
     };
     static final String[] PEER_FIELDS = {
-        "name", "aeTitle", "host", "port", "addresses", "url", "tokenFile", "tls", "uses", "proof"
+        "name", "aeTitle", "host", "port", "addresses", "certificates", "url", "tokenFile", "tls", "uses", "proof"
     };
 
     /** AE: at most 16 characters, no backslash, no control characters. Source: DICOM PS3.5, 6.2. */
@@ -54,6 +54,7 @@ final class NetworkFile {
         List<SitePeer> peers =
                 file.objects("peers", PEER_FIELDS).stream().map(this::peer).toList();
         requireDistinct(peers);
+        requireTlsWhereCertificatesAreNamed(dicom, peers);
         return new Network(
                 dicom.flatMap(d -> d.optionalText("aeTitle").map(title -> aeTitle(d, title)))
                         .orElse(Network.NONE.aeTitle()),
@@ -92,6 +93,12 @@ final class NetworkFile {
         }
         if (tls.isPresent() && tls.get().certificate().isEmpty()) {
             throw invalid(dicom.at("tls"), "Who accepts TLS needs a certificate.", "Give certificate and key.");
+        }
+        if (tls.isPresent() && tls.get().trust().isEmpty()) {
+            throw invalid(
+                    dicom.at("tls"),
+                    "Without trust every holder of a certificate of any public authority would be let in.",
+                    "Give trust: the certificates that those of the peers lead to.");
         }
         return new Network.Door(
                 host,
@@ -139,11 +146,30 @@ final class NetworkFile {
                         "Remove it; docs/operating.md says which fields each kind of peer has."));
             }
         }
-        if (web && !peer.texts("addresses").isEmpty()) {
-            throw new Refusal(new Problem.ContradictoryFields(
-                    peer.at("addresses"),
-                    "A peer with a url never calls us by associations.",
-                    "Remove addresses; a system that speaks both is two peers."));
+        for (String field : List.of("addresses", "certificates")) {
+            if (web && !peer.texts(field).isEmpty()) {
+                throw new Refusal(new Problem.ContradictoryFields(
+                        peer.at(field),
+                        "A peer with a url never calls us by associations.",
+                        "Remove " + field + "; a system that speaks both is two peers."));
+            }
+        }
+    }
+
+    /** A binding that nobody would look at is refused: somebody wrote it down because it should count. */
+    private void requireTlsWhereCertificatesAreNamed(Optional<SiteObject> dicom, List<SitePeer> peers) {
+        boolean secured = dicom.flatMap(this::tls).isPresent();
+        for (int i = 0; i < peers.size() && !secured; i++) {
+            boolean named = peers.get(i)
+                    .dicom()
+                    .filter(peer -> !peer.from().certificates().isEmpty())
+                    .isPresent();
+            if (named) {
+                throw new Refusal(new Problem.ContradictoryFields(
+                        file.at("peers") + "/" + i + "/certificates",
+                        "Certificates are shown over TLS only, and the door has none.",
+                        "Give dicom.tls, or remove certificates."));
+            }
         }
     }
 
@@ -160,7 +186,7 @@ final class NetworkFile {
         return new SitePeer.Dicom(
                 aeTitle(peer, peer.text("aeTitle")),
                 placed ? Optional.of(new SitePeer.Place(peer.text("host"), port(peer), tls(peer))) : Optional.empty(),
-                addresses,
+                new SitePeer.CalledFrom(addresses, peer.texts("certificates")),
                 peer.optionalWord("proof", ProofBy.values(), ProofBy::word).orElse(ProofBy.GET));
     }
 

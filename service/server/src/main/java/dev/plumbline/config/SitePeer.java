@@ -39,12 +39,26 @@ public record SitePeer(String name, Optional<Dicom> dicom, Optional<Web> web, Li
      * By associations.
      *
      * @param at where we call it; empty for one that only calls us
-     * @param addresses from where it may call us, addresses or ranges
+     * @param from how it calls us
      * @param proof how what was sent to it is proved
      */
-    public record Dicom(String aeTitle, Optional<Place> at, List<String> addresses, ProofBy proof) {
-        public Dicom {
+    public record Dicom(String aeTitle, Optional<Place> at, CalledFrom from, ProofBy proof) {
+        /** From where it may call us. */
+        public List<String> addresses() {
+            return from.addresses();
+        }
+    }
+
+    /**
+     * How it calls us.
+     *
+     * @param addresses from where it may, addresses or ranges
+     * @param certificates one of which it must show over TLS, by subject or SHA-256 fingerprint; any trusted one where empty
+     */
+    public record CalledFrom(List<String> addresses, List<String> certificates) {
+        public CalledFrom {
             addresses = List.copyOf(addresses);
+            certificates = List.copyOf(certificates);
         }
     }
 

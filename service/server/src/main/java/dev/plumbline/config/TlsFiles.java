@@ -60,9 +60,14 @@ public record TlsFiles(Optional<Path> certificate, Optional<Path> key, Optional<
 
     /** When the first of our certificates ends. */
     public Optional<Instant> end() {
-        return certificate.flatMap(file -> certificates(file).stream()
+        return certificate.flatMap(TlsFiles::end);
+    }
+
+    /** When the first of the certificates in a file ends. */
+    static Optional<Instant> end(Path file) {
+        return certificates(file).stream()
                 .map(each -> ((X509Certificate) each).getNotAfter().toInstant())
-                .min(Comparator.naturalOrder()));
+                .min(Comparator.naturalOrder());
     }
 
     private KeyStore ours() throws GeneralSecurityException, IOException {

@@ -10,9 +10,6 @@ import com.pixelmed.dicom.FloatSingleAttribute;
 import com.pixelmed.dicom.OtherWordAttribute;
 import com.pixelmed.dicom.SequenceAttribute;
 import com.pixelmed.dicom.SpecificCharacterSet;
-import com.pixelmed.dicom.ValueRepresentation;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -152,26 +149,10 @@ public final class DataSet {
         return values.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(values[0]);
     }
 
-    /** The bytes of an attribute (OB, UN), or its 16-bit words as bytes, low byte first (OW); empty where it has none. */
+    /** The bytes of an attribute (OB, UN, text as it came), or its values as bytes, low byte first (OW, OF, OD, OL, OV, SV, UV). */
     public byte[] bytes(int tag) {
         Attribute attribute = attributes().get(toolkitTag(tag));
-        if (attribute == null || attribute.getVL() == 0) {
-            return new byte[0];
-        }
-        try {
-            return ValueRepresentation.isOtherByteVR(attribute.getVR())
-                            || ValueRepresentation.isUnknownVR(attribute.getVR())
-                    ? attribute.getByteValues()
-                    : lowByteFirst(attribute.getShortValues());
-        } catch (DicomException e) {
-            throw new IllegalStateException("(" + Tag.text(tag) + ") holds neither bytes nor words.", e);
-        }
-    }
-
-    private static byte[] lowByteFirst(short[] words) {
-        ByteBuffer bytes = ByteBuffer.allocate(Math.multiplyExact(words.length, Short.BYTES));
-        bytes.order(ByteOrder.LITTLE_ENDIAN).asShortBuffer().put(words);
-        return bytes.array();
+        return attribute == null || attribute.getVL() == 0 ? new byte[0] : BinaryValues.of(attribute);
     }
 
     /** The items of a sequence; empty where absent or without items. */

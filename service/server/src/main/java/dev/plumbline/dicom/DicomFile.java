@@ -74,6 +74,14 @@ public final class DicomFile {
         return header;
     }
 
+    /**
+     * All attributes behind the pixel data, such as digital signatures and private ones; none as a rule. Read each time it
+     * is asked for.
+     */
+    public DataSet trailer() throws IOException {
+        return Trailer.read(path, report.behindPixels(), transferSyntax(), header);
+    }
+
     public Path path() {
         return path;
     }

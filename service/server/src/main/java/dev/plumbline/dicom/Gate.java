@@ -39,6 +39,7 @@ final class Gate {
     private int counted;
     private long besidePixels;
     private Optional<PixelBytes> pixels = Optional.empty();
+    private long behindPixels;
 
     /**
      * A data set, a sequence or an item that is being read.
@@ -67,6 +68,7 @@ final class Gate {
         meta = MetaGate.read(in, placed.root());
         keys = new KeyAttributes(meta.transferSyntax().bigEndian());
         counted = meta.elements();
+        behindPixels = in.size();
     }
 
     /**
@@ -95,7 +97,13 @@ final class Gate {
         same(Tag.SOP_CLASS_UID, meta.sopClassUid());
         same(Tag.SOP_INSTANCE_UID, meta.sopInstanceUid());
         return new GateReport(
-                meta.transferSyntax(), meta.sopClassUid(), meta.sopInstanceUid(), counted, pixels, whole());
+                meta.transferSyntax(),
+                meta.sopClassUid(),
+                meta.sopInstanceUid(),
+                counted,
+                pixels,
+                behindPixels,
+                whole());
     }
 
     private Optional<PlacedObject> whole() {
@@ -210,6 +218,7 @@ final class Gate {
         boolean outermost = level.kind() == Level.Kind.DATA_SET;
         if (header.tag() == Tag.PIXEL_DATA && outermost) {
             pixelData(header, level);
+            behindPixels = in.position();
             return;
         }
         if (pixels.isEmpty() && !level.inPrivate()) {

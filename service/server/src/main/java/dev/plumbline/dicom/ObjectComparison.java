@@ -11,11 +11,16 @@ import java.util.TreeSet;
 
 /**
  * Whether two files hold the same object: the same attributes with the same values and the same pixels, however they are
- * encoded. File meta information and group lengths do not count: they say how, not what.
+ * encoded. File meta information, group lengths, the extended offset table and trailing padding do not count: they say how,
+ * not what (DICOM PS3.5, 7.2 and A.4; PS3.10, 7.2).
  */
 public final class ObjectComparison {
     private static final int META_GROUP = 2;
-    private static final Set<String> BYTES = Set.of("OB", "OW", "UN");
+    private static final Set<String> BYTES = Set.of("OB", "OD", "OF", "OL", "OV", "OW", "SV", "UN", "UV");
+    private static final Set<Integer> ENCODING =
+            Set.of(Tag.EXTENDED_OFFSET_TABLE, Tag.EXTENDED_OFFSET_TABLE_LENGTHS, Tag.DATA_SET_TRAILING_PADDING);
+
+    private static final char NO_LETTER = '\ufffd';
 
     private final List<String> differing = new ArrayList<>();
 
@@ -25,6 +30,7 @@ public final class ObjectComparison {
     public static List<String> differences(DicomFile one, DicomFile other) throws IOException {
         ObjectComparison comparison = new ObjectComparison();
         comparison.compare(one.header(), other.header());
+        comparison.compare(one.trailer(), other.trailer());
         if (!samePixels(one, other)) {
             comparison.differing.add(Fault.name(Tag.PIXEL_DATA));
         }
@@ -36,7 +42,7 @@ public final class ObjectComparison {
         tags.addAll(one.tags());
         tags.addAll(other.tags());
         for (int tag : tags) {
-            if (tag >>> 16 != META_GROUP && (tag & 0xffff) != 0 && tag != Tag.PIXEL_DATA) {
+            if (tag >>> 16 != META_GROUP && (tag & 0xffff) != 0 && !ENCODING.contains(tag)) {
                 compare(tag, one, other);
             }
         }
@@ -63,7 +69,15 @@ public final class ObjectComparison {
         if (vr.filter(BYTES::contains).isPresent() && vr.equals(other.vr(tag))) {
             return Arrays.equals(one.bytes(tag), other.bytes(tag));
         }
+        if (!isDecoded(one.strings(tag))) {
+            return Arrays.equals(one.bytes(tag), other.bytes(tag));
+        }
         return one.strings(tag).equals(other.strings(tag)) && Arrays.equals(one.numbers(tag), other.numbers(tag));
+    }
+
+    /** Not where bytes are no letters of the stated character set: then different bytes become the same text. */
+    private static boolean isDecoded(List<String> values) {
+        return values.stream().noneMatch(value -> value.indexOf(NO_LETTER) >= 0);
     }
 
     private static boolean samePixels(DicomFile one, DicomFile other) throws IOException {

@@ -21,13 +21,17 @@ record Acceptance(String aeTitle, Callers callers) {
             Arrays.stream(TransferSyntax.values()).map(TransferSyntax::uid).toList();
 
     Agreement judge(Proposal proposal, InetAddress from) throws Rejected {
+        return judge(proposal, new Caller(from, Optional.empty()));
+    }
+
+    Agreement judge(Proposal proposal, Caller caller) throws Rejected {
         if (!proposal.applicationContext().equals(Proposal.DICOM_APPLICATION_CONTEXT)) {
             throw new Rejected(Rejection.APPLICATION_CONTEXT_NOT_SUPPORTED);
         }
         if (!proposal.titles().called().equals(aeTitle)) {
             throw new Rejected(Rejection.CALLED_AE_TITLE_NOT_RECOGNISED);
         }
-        if (!callers.mayCall(proposal.titles().calling(), from)) {
+        if (!callers.mayCall(proposal.titles().calling(), caller)) {
             throw new Rejected(Rejection.CALLING_AE_TITLE_NOT_RECOGNISED);
         }
         return new Agreement(

@@ -12,47 +12,54 @@ import java.nio.channels.ServerSocketChannel;
 import java.nio.channels.SocketChannel;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Queue;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Where connections wait until they have said something: one thread and a small buffer each, so that thousands of silent
- * ones hold nobody up. One that stays silent loses the connection when the ARTIM timer expires (PS3.8, 9.1.5), and the
- * oldest silent one goes when there are too many.
- *
- * <p>A connection leaves this room with its first whole message: a PDU of the upper layer, or a record of TLS (RFC 8446,
- * 5.1), whose headers both state the length.
+ * Where connections wait before and after their association: until they have said what they want, and, once there is
+ * nothing more to say to them, until they close (Sta13). One thread and a small buffer each, so that thousands of them hold
+ * nobody up. Who stays too long loses the connection when the ARTIM timer expires (PS3.8, 9.1.5), and the one that has
+ * stayed the longest goes when there are too many.
  */
 final class Antechamber implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Antechamber.class);
 
-    /** Silent connections at most. Source: design choice. */
+    /** Connections at most that come, and as many that go. Source: design choice. */
     private static final int MOST_WAITING = 4_096;
 
+    /** What all of them together may have said meanwhile. Source: design choice. */
+    private static final long MOST_SAID_BYTES = 32L << 20;
+
     private static final int BACKLOG = 1_024;
-    private static final int FIRST_BYTES = 1_024;
-    private static final int TLS_HANDSHAKE = 22;
-    private static final int TLS_HEADER_BYTES = 5;
+    private static final int BUFFER_BYTES = 8 * 1_024;
     private static final long TICK_MILLISECONDS = 100;
 
     private final ServerSocketChannel server;
     private final Selector selector;
     private final Duration artim;
     private final Admission admission;
-    private final Set<Waiting> waiting = new LinkedHashSet<>();
+    private final ByteBuffer buffer = ByteBuffer.allocate(BUFFER_BYTES);
+    private final Set<Guest> coming = new LinkedHashSet<>();
+    private final Set<Guest> going = new LinkedHashSet<>();
+    private final Queue<SocketChannel> leaving = new ConcurrentLinkedQueue<>();
     private final Set<Socket> admitted = ConcurrentHashMap.newKeySet();
     private final Thread thread = new Thread(this::run, "dimse-antechamber");
+    private long saidBytes;
     private volatile boolean open = true;
 
     /** What happens to a connection that has spoken. */
     interface Admission {
-        /** Serves it, or says false where it cannot be served. */
-        boolean admit(Socket socket, byte[] begun);
+        /** Serves it, without making the antechamber wait. */
+        void admit(Socket socket, byte[] begun);
+
+        /** Some tenths of a second have passed at most. */
+        void tick();
     }
 
     Antechamber(InetSocketAddress address, Duration artim, Admission admission) throws IOException {
@@ -84,17 +91,19 @@ final class Antechamber implements AutoCloseable {
         while (open) {
             try {
                 selector.select(TICK_MILLISECONDS);
-                List<Waiting> spoken = new ArrayList<>();
+                List<Guest> spoken = new ArrayList<>();
                 for (SelectionKey key : selector.selectedKeys()) {
                     if (key.isValid() && key.isAcceptable()) {
                         accept();
                     } else if (key.isValid() && key.isReadable() && read(key)) {
-                        spoken.add((Waiting) key.attachment());
+                        spoken.add((Guest) key.attachment());
                     }
                 }
                 selector.selectedKeys().clear();
                 admit(spoken);
+                takeBack();
                 expire();
+                admission.tick();
             } catch (IOException e) {
                 LOG.error("Connections cannot be accepted for the moment.", e);
                 pause();
@@ -111,98 +120,121 @@ final class Antechamber implements AutoCloseable {
         }
     }
 
-    /** A connection that has not yet said what it wants. */
-    private static final class Waiting {
+    /** A connection that comes, which is listened to, or one that goes, of which nothing more counts. */
+    private static final class Guest {
         private final SocketChannel channel;
+        private final Set<Guest> among;
         private final long deadline;
-        private byte[] begun = new byte[0];
+        private final FirstWords words = new FirstWords();
 
-        Waiting(SocketChannel channel, long deadline) {
+        Guest(SocketChannel channel, Set<Guest> among, long deadline) {
             this.channel = channel;
+            this.among = among;
             this.deadline = deadline;
         }
     }
 
     private void accept() throws IOException {
         for (SocketChannel channel = server.accept(); channel != null; channel = server.accept()) {
-            channel.configureBlocking(false);
-            Waiting guest = new Waiting(channel, System.nanoTime() + artim.toNanos());
-            channel.register(selector, SelectionKey.OP_READ, guest);
-            waiting.add(guest);
-            if (waiting.size() > MOST_WAITING) {
-                drop(waiting.iterator().next());
-            }
+            watch(channel, coming);
+        }
+    }
+
+    private void watch(SocketChannel channel, Set<Guest> among) throws IOException {
+        channel.configureBlocking(false);
+        Guest guest = new Guest(channel, among, System.nanoTime() + artim.toNanos());
+        channel.register(selector, SelectionKey.OP_READ, guest);
+        among.add(guest);
+        if (among.size() > MOST_WAITING) {
+            drop(among.iterator().next());
         }
     }
 
     /** True where the connection has spoken; it is no longer watched then. */
     private boolean read(SelectionKey key) {
-        Waiting guest = (Waiting) key.attachment();
-        ByteBuffer bytes = ByteBuffer.allocate(FIRST_BYTES);
+        Guest guest = (Guest) key.attachment();
+        buffer.clear();
         try {
-            int count = guest.channel.read(bytes);
-            if (count < 0) {
+            if (guest.channel.read(buffer) < 0) {
                 drop(guest);
                 return false;
             }
-            int had = guest.begun.length;
-            guest.begun = Arrays.copyOf(guest.begun, had + count);
-            System.arraycopy(bytes.array(), 0, guest.begun, had, count);
         } catch (IOException e) {
             drop(guest);
             return false;
         }
-        if (hasSpoken(guest.begun)) {
+        if (guest.among == going) {
+            return false;
+        }
+        buffer.flip();
+        saidBytes += buffer.remaining();
+        guest.words.take(buffer);
+        if (guest.words.areWhole()) {
             key.cancel();
             return true;
+        }
+        while (saidBytes > MOST_SAID_BYTES && !coming.isEmpty()) {
+            drop(coming.iterator().next());
         }
         return false;
     }
 
-    /** Whether a whole first message is there, or one that is too long to wait for. */
-    private static boolean hasSpoken(byte[] begun) {
-        if (begun.length >= Connection.LONGEST_ASSOCIATE) {
-            return true;
-        }
-        if (begun.length > 0 && begun[0] == TLS_HANDSHAKE) {
-            return begun.length >= TLS_HEADER_BYTES
-                    && begun.length >= TLS_HEADER_BYTES + ((begun[3] & 0xff) << Byte.SIZE | (begun[4] & 0xff));
-        }
-        if (begun.length < PduType.HEADER_BYTES) {
-            return begun.length > 0 && begun[0] != PduType.ASSOCIATE_RQ;
-        }
-        long length = ByteBuffer.wrap(begun).getInt(2) & 0xffffffffL;
-        return begun[0] != PduType.ASSOCIATE_RQ
-                || length > Connection.LONGEST_ASSOCIATE
-                || begun.length >= PduType.HEADER_BYTES + length;
-    }
-
-    private void admit(List<Waiting> spoken) throws IOException {
+    private void admit(List<Guest> spoken) throws IOException {
         if (spoken.isEmpty()) {
             return;
         }
         selector.selectNow(); // a channel may block again only when its cancelled key is gone
         admitted.removeIf(Socket::isClosed);
-        for (Waiting guest : spoken) {
-            waiting.remove(guest);
+        for (Guest guest : spoken) {
+            if (!forget(guest)) {
+                continue; // it was dropped for want of room after it had spoken
+            }
             Socket socket = guest.channel.socket();
             admitted.add(socket);
             guest.channel.configureBlocking(true);
-            if (!admission.admit(socket, guest.begun)) {
-                Connection.closeQuietly(socket);
+            admission.admit(socket, guest.words.bytes());
+        }
+    }
+
+    /**
+     * Waits in the caller's place until the peer closes the connection or the ARTIM timer expires: Sta13. Nobody may read
+     * from the socket any more.
+     */
+    void seeOut(Socket socket) {
+        leaving.add(socket.getChannel());
+        selector.wakeup();
+    }
+
+    private void takeBack() {
+        for (SocketChannel channel = leaving.poll(); channel != null; channel = leaving.poll()) {
+            try {
+                admitted.remove(channel.socket());
+                watch(channel, going);
+            } catch (IOException e) {
+                Connection.closeQuietly(channel.socket()); // it is closed already
             }
         }
     }
 
     private void expire() {
         long now = System.nanoTime();
-        while (!waiting.isEmpty() && waiting.iterator().next().deadline - now < 0) {
-            drop(waiting.iterator().next());
+        for (Set<Guest> guests : List.of(coming, going)) {
+            while (!guests.isEmpty() && guests.iterator().next().deadline - now < 0) {
+                drop(guests.iterator().next());
+            }
         }
     }
 
-    private void drop(Waiting guest) {
-        waiting.remove(guest);
+    private boolean forget(Guest guest) {
+        boolean known = guest.among.remove(guest);
+        if (known) {
+            saidBytes -= guest.words.bytes().length;
+        }
+        return known;
+    }
+
+    private void drop(Guest guest) {
+        forget(guest);
         Connection.closeQuietly(guest.channel.socket());
     }
 
@@ -213,8 +245,8 @@ final class Antechamber implements AutoCloseable {
         try {
             thread.join();
             server.close();
-            for (Waiting guest : Set.copyOf(waiting)) {
-                drop(guest);
+            for (Set<Guest> guests : List.of(Set.copyOf(coming), Set.copyOf(going))) {
+                guests.forEach(this::drop);
             }
             selector.close();
         } catch (InterruptedException e) {

@@ -34,11 +34,13 @@ public final class Association implements AutoCloseable {
     private int messages;
 
     private final IncomingMessages incoming;
+    private final Farewell farewell;
 
-    private Association(Connection connection, Timeouts timeouts, boolean requestor) {
+    private Association(Connection connection, Timeouts timeouts, Optional<Host> host) {
         this.connection = connection;
         this.timeouts = timeouts;
-        this.requestor = requestor;
+        this.requestor = host.isEmpty();
+        this.farewell = host.map(Host::farewell).orElse(Farewell.ON_THE_SPOT);
         this.state = requestor ? State.STA4 : State.STA2;
         this.incoming = new IncomingMessages(this, timeouts.idle());
         Proposal.AeTitles nobody = new Proposal.AeTitles("", "");
@@ -48,7 +50,7 @@ public final class Association implements AutoCloseable {
 
     /** Source: DICOM PS3.8, 9.1.1, the requestor's side: from the open connection (Sta4) to the agreement (Sta6). */
     static Association request(Connection connection, Timeouts timeouts, Proposal proposal) throws PeerFailure {
-        Association association = new Association(connection, timeouts, true);
+        Association association = new Association(connection, timeouts, Optional.empty());
         association.proposal = proposal;
         association.on(Event.TRANSPORT_CONNECTED);
         association.send(AssociateWriter.request(proposal));
@@ -56,10 +58,23 @@ public final class Association implements AutoCloseable {
         return association;
     }
 
-    /** How an acceptor judges a request. */
-    interface Judgement {
+    /** How an acceptor receives those that call. */
+    interface Host {
         /** The answer to a request that is accepted. */
         Agreement judge(Proposal proposal) throws Rejected;
+
+        default Farewell farewell() {
+            return Farewell.ON_THE_SPOT;
+        }
+    }
+
+    /** Where it is waited for the peer to close the connection: Sta13. */
+    interface Farewell {
+        /** Here, in the thread of the association. */
+        Farewell ON_THE_SPOT = connection -> false;
+
+        /** True where the connection was handed over to somebody who waits for its end and closes it. */
+        boolean take(Connection connection);
     }
 
     /** The acceptor's answer to a request it does not accept. */
@@ -83,16 +98,15 @@ public final class Association implements AutoCloseable {
      *
      * @return empty where the request was rejected, and that was answered
      */
-    static Optional<Association> accept(Connection connection, Timeouts timeouts, Judgement judgement)
-            throws PeerFailure {
-        Association association = new Association(connection, timeouts, false);
+    static Optional<Association> accept(Connection connection, Timeouts timeouts, Host host) throws PeerFailure {
+        Association association = new Association(connection, timeouts, Optional.of(host));
         Pdu pdu = association.receive(timeouts.artim());
         try {
             if (!(pdu instanceof Pdu.AssociateRequest request)) {
                 throw new Rejected(Rejection.PROTOCOL_VERSION_NOT_SUPPORTED);
             }
             association.proposal = request.proposal();
-            association.agreement = judgement.judge(request.proposal());
+            association.agreement = host.judge(request.proposal());
         } catch (Rejected rejected) {
             association.on(Event.ASSOCIATE_REJECT);
             association.send(AssociateWriter.reject(rejected.why()));
@@ -126,7 +140,7 @@ public final class Association implements AutoCloseable {
         while (true) {
             Pdu pdu;
             try {
-                pdu = connection.next(wait, LONGEST_DATA_PDU);
+                pdu = connection.next(wait, state == State.STA2 ? 0 : LONGEST_DATA_PDU);
                 if (pdu instanceof Pdu.Data data) {
                     incoming.take(values(data.length()));
                 }
@@ -250,8 +264,11 @@ public final class Association implements AutoCloseable {
         end();
     }
 
-    /** Sta13: the peer closes the connection, or the ARTIM timer does. */
+    /** Sta13: the peer closes the connection, or the ARTIM timer does, here or where connections are seen out. */
     private void end() {
+        if (farewell.take(connection)) {
+            return;
+        }
         on(connection.awaitClose(timeouts.artim()) ? Event.TRANSPORT_CLOSED : Event.ARTIM_EXPIRED);
         connection.close();
     }

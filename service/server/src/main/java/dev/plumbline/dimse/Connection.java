@@ -36,6 +36,7 @@ final class Connection implements AutoCloseable {
     private final OutputStream out;
     private final Duration patience;
     private long deadline;
+    private boolean handedOver;
 
     /**
      * Takes over an open socket.
@@ -185,9 +186,16 @@ final class Connection implements AutoCloseable {
         return socket;
     }
 
+    /** Somebody else closes the socket from now on, and nothing is read here any more. */
+    void handOver() {
+        handedOver = true;
+    }
+
     @Override
     public void close() {
-        closeQuietly(socket);
+        if (!handedOver) {
+            closeQuietly(socket);
+        }
     }
 
     /** A socket that cannot even be closed holds nothing back. */

@@ -5,13 +5,12 @@ import dev.plumbline.dimse.Association.Rejected;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
+import java.security.cert.X509Certificate;
 import java.util.Optional;
-import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledFuture;
-import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -25,19 +24,21 @@ import org.slf4j.LoggerFactory;
  * Our open door for associations, from {@link #start} to {@link #close}.
  *
  * <p>A connection costs a small buffer until it has said what it wants; only then does it get one of a bounded number of
- * threads, and only an accepted association counts against the limits.
+ * threads, which it loses again as soon as there is nothing more to say to it. Only an accepted association counts against
+ * the limits, so that there is always a thread left to tell one too many that it is.
  */
 public final class Listener implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Listener.class);
 
-    /** Threads beside the associations: for requests that are judged, and TLS handshakes. Source: design choice. */
-    private static final int SPARE_THREADS = 32;
+    private static final int IDLE_THREAD_SECONDS = 10;
 
     private final Settings settings;
     private final Services services;
     private final Acceptance acceptance;
     private final Guests guests;
     private final ThreadPoolExecutor workers;
+    private final Handshakes handshakes;
+    private final Complaints complaints = new Complaints(LOG);
     private final Antechamber antechamber;
 
     /**
@@ -66,15 +67,18 @@ public final class Listener implements AutoCloseable {
         this.acceptance = new Acceptance(settings.aeTitle(), settings.callers());
         this.guests = new Guests(settings.limits());
         AtomicInteger count = new AtomicInteger();
+        int threads = settings.limits().associations() + Handshakes.PLACES;
         this.workers = new ThreadPoolExecutor(
-                0,
-                settings.limits().associations() + SPARE_THREADS,
-                10,
+                threads,
+                threads,
+                IDLE_THREAD_SECONDS,
                 TimeUnit.SECONDS,
-                new SynchronousQueue<>(),
+                new LinkedBlockingQueue<>(),
                 work -> new Thread(work, "dimse-" + count.incrementAndGet()));
+        workers.allowCoreThreadTimeOut(true);
+        this.handshakes = new Handshakes(workers, settings.timeouts().artim());
         this.antechamber =
-                new Antechamber(settings.address(), settings.timeouts().artim(), this::admit);
+                new Antechamber(settings.address(), settings.timeouts().artim(), new Entrance());
     }
 
     /** Opens the door; who calls is answered as soon as this returns. */
@@ -97,44 +101,54 @@ public final class Listener implements AutoCloseable {
         return guests.size();
     }
 
-    /** A connection that has spoken; false where nobody is free to listen to it. */
-    private boolean admit(Socket socket, byte[] begun) {
-        try {
-            workers.execute(() -> serve(socket, begun));
-            return true;
-        } catch (RejectedExecutionException e) {
-            return false;
+    /** Where connections come in that have spoken. */
+    private final class Entrance implements Antechamber.Admission {
+        @Override
+        public void admit(Socket socket, byte[] begun) {
+            if (settings.tls().isPresent()) {
+                handshakes.admit(socket, place -> serve(new Visit(socket, Optional.of(place)), begun));
+            } else {
+                workers.execute(() -> serve(new Visit(socket, Optional.empty()), begun));
+            }
+        }
+
+        @Override
+        public void tick() {
+            handshakes.makeRoom();
         }
     }
 
-    private void serve(Socket socket, byte[] begun) {
-        try (Visit visit = new Visit(socket.getInetAddress());
-                Connection connection = connection(socket, begun)) {
+    private void serve(Visit visit, byte[] begun) {
+        try (visit;
+                Connection connection = connection(visit, begun)) {
             Optional<Association> accepted = Association.accept(connection, settings.timeouts(), visit);
+            visit.known();
             if (accepted.isPresent()) {
                 new Provider(accepted.get(), services).serve(settings.timeouts().idle());
             }
         } catch (IOException e) {
-            LOG.info("An association ended early: {}", e.getMessage());
+            complaints.tell("An association ended early: " + e.getMessage());
         } catch (RuntimeException e) {
             LOG.error("An association ended by a fault of ours.", e);
-        } finally {
-            Connection.closeQuietly(socket);
         }
     }
 
-    /** One caller from the judgement of its request to the end of its association. */
-    private final class Visit implements Association.Judgement, AutoCloseable {
-        private final InetAddress from;
+    /** One caller from its first message to the end of its association. */
+    private final class Visit implements Association.Host, AutoCloseable {
+        private final Socket socket;
+        private final Optional<Handshakes.Place> place;
         private Optional<String> entered = Optional.empty();
+        private Optional<X509Certificate> certificate = Optional.empty();
+        private boolean seenOut;
 
-        Visit(InetAddress from) {
-            this.from = from;
+        Visit(Socket socket, Optional<Handshakes.Place> place) {
+            this.socket = socket;
+            this.place = place;
         }
 
         @Override
         public Agreement judge(Proposal proposal) throws Rejected {
-            Agreement agreement = acceptance.judge(proposal, from);
+            Agreement agreement = acceptance.judge(proposal, new Caller(socket.getInetAddress(), certificate));
             String caller = proposal.titles().calling();
             if (!guests.enter(caller)) {
                 throw new Rejected(Rejection.LOCAL_LIMIT_EXCEEDED);
@@ -144,12 +158,36 @@ public final class Listener implements AutoCloseable {
         }
 
         @Override
+        public Association.Farewell farewell() {
+            return connection -> {
+                connection.handOver();
+                seenOut = true;
+                return true;
+            };
+        }
+
+        void handshaken(SSLSocket secured) throws IOException {
+            certificate = Optional.of((X509Certificate) secured.getSession().getPeerCertificates()[0]);
+            place.ifPresent(Handshakes.Place::renew);
+        }
+
+        void known() {
+            place.ifPresent(Handshakes.Place::leave);
+        }
+
+        @Override
         public void close() {
             entered.ifPresent(guests::leave);
+            if (seenOut) {
+                antechamber.seeOut(socket);
+            } else {
+                Connection.closeQuietly(socket);
+            }
         }
     }
 
-    private Connection connection(Socket socket, byte[] begun) throws IOException {
+    private Connection connection(Visit visit, byte[] begun) throws IOException {
+        Socket socket = visit.socket;
         if (settings.tls().isEmpty()) {
             return new Connection(socket, begun, settings.timeouts().idle());
         }
@@ -164,6 +202,7 @@ public final class Listener implements AutoCloseable {
             secured.setSSLParameters(parameters);
             secured.setUseClientMode(false);
             secured.startHandshake();
+            visit.handshaken(secured);
             return new Connection(secured, new byte[0], settings.timeouts().idle());
         } finally {
             end.cancel(false);
@@ -173,6 +212,7 @@ public final class Listener implements AutoCloseable {
     @Override
     public void close() {
         antechamber.close();
+        handshakes.close();
         workers.shutdownNow();
         antechamber.closeAdmitted();
         try {

@@ -17,6 +17,9 @@ import java.util.Optional;
  * comes back is the peer's own status and comment, and returning never means more than that.
  */
 public final class ServiceUser {
+    /** All matches of a query together. Source: design choice. */
+    private static final long MOST_FOUND_BYTES = 16L << 20;
+
     private static final int MEDIUM_PRIORITY = 0;
     private static final int REQUEST_COMMITMENT = 1;
 
@@ -84,12 +87,17 @@ public final class ServiceUser {
                 context.contextId(), request, new ByteArrayInputStream(identifier.in(context.transferSyntax())));
         Exchange exchange = new Exchange(association, request);
         List<byte[]> found = new ArrayList<>();
+        long bytes = 0;
         Message answer = exchange.answer(wait);
         while (Status.of(answer.status()).kind() == Status.Kind.PENDING) {
-            found.add(answer.smallDataSet());
-            if (found.size() > most) {
+            byte[] match = answer.smallDataSet();
+            found.add(match);
+            bytes += match.length;
+            if (found.size() > most || bytes > MOST_FOUND_BYTES) {
                 association.abort();
-                throw new PeerFailure(PeerFailure.Kind.PROTOCOL, "The peer found more than " + most + " matches.");
+                throw new PeerFailure(
+                        PeerFailure.Kind.PROTOCOL,
+                        "The peer found more than " + most + " matches, or more than " + MOST_FOUND_BYTES + " bytes.");
             }
             answer = exchange.answer(wait);
         }

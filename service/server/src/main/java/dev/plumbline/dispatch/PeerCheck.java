@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dispatch;
 
+import dev.plumbline.config.CertificateEnd;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.ProofBy;
 import dev.plumbline.config.SitePeer;
@@ -63,6 +64,11 @@ public final class PeerCheck {
     /** All steps of all peers that we call; after a failed step the rest of that peer is left out. */
     public List<Step> run() {
         List<Step> steps = new ArrayList<>();
+        for (CertificateEnd end : CertificateEnd.of(network)) {
+            end.warning(clock.instant())
+                    .ifPresent(words -> steps.add(
+                            new Step(end.user(), "certificate", end.end().isAfter(clock.instant()), words)));
+        }
         for (SitePeer peer : network.peers()) {
             new OnePeer(peer, steps).run();
         }

@@ -7,6 +7,7 @@ import dev.plumbline.config.SitePeer;
 import dev.plumbline.config.TlsFiles;
 import dev.plumbline.dimse.AddressRange;
 import dev.plumbline.dimse.Callers;
+import dev.plumbline.dimse.CertificateName;
 import dev.plumbline.dimse.Peer;
 import dev.plumbline.dimse.Requestor;
 import dev.plumbline.dimse.Timeouts;
@@ -85,21 +86,37 @@ public final class SitePeers {
     }
 
     /**
-     * Who may call us, and from where: the addresses that are stated, else those of the host that we call.
+     * Who may call us, from where and with which certificate: from the addresses that are stated, else those of the host
+     * that we call. Where several peers have one AE title, what is stated of each of them holds for all.
      *
-     * @throws Refusal where an address is none
+     * @throws Refusal where an address or a certificate's name is none
      */
     public Callers callers() {
         Map<String, List<AddressRange>> ranges = new LinkedHashMap<>();
+        Map<String, List<CertificateName>> certificates = new LinkedHashMap<>();
         List<SitePeer> peers = network.peers();
         for (int i = 0; i < peers.size(); i++) {
             if (peers.get(i).dicom().isPresent()) {
                 SitePeer.Dicom dicom = peers.get(i).dicom().get();
                 ranges.computeIfAbsent(dicom.aeTitle(), title -> new ArrayList<>())
                         .addAll(ranges(dicom, "/peers/" + i + "/addresses"));
+                certificates
+                        .computeIfAbsent(dicom.aeTitle(), title -> new ArrayList<>())
+                        .addAll(certificates(dicom, "/peers/" + i + "/certificates"));
             }
         }
-        return new Callers(ranges);
+        return new Callers(ranges, certificates);
+    }
+
+    private static List<CertificateName> certificates(SitePeer.Dicom dicom, String pointer) {
+        try {
+            return dicom.from().certificates().stream().map(CertificateName::of).toList();
+        } catch (IllegalArgumentException e) {
+            throw new Refusal(new Problem.InvalidValue(
+                    pointer,
+                    "One of the certificates is neither a subject nor a fingerprint.",
+                    "Give such as CN=us1,O=Hospital, or the 64 digits of: openssl x509 -noout -fingerprint -sha256."));
+        }
     }
 
     private static List<AddressRange> ranges(SitePeer.Dicom dicom, String pointer) {

@@ -17,9 +17,14 @@ import java.util.Optional;
  *
  * @param freeBytes on the disk of the data folder
  * @param found what the checks at the start found
+ * @param warnings of what will soon stop working, such as certificates that end
  */
-public record StatusReport(DispatchDesk desk, long freeBytes, Findings found) {
+public record StatusReport(DispatchDesk desk, long freeBytes, Findings found, List<String> warnings) {
     private static final double GIB = 1 << 30;
+
+    public StatusReport {
+        warnings = List.copyOf(warnings);
+    }
 
     /** Everything, with the words under {@code text}. */
     public ObjectNode json() {
@@ -41,6 +46,8 @@ public record StatusReport(DispatchDesk desk, long freeBytes, Findings found) {
         var list = answer.putArray("damages");
         found.damages().forEach(damage -> list.add(damage.toString()));
         answer.put("unindexedFiles", found.unindexed());
+        var soon = answer.putArray("warnings");
+        warnings.forEach(soon::add);
         return answer.put("text", text());
     }
 
@@ -75,6 +82,7 @@ public record StatusReport(DispatchDesk desk, long freeBytes, Findings found) {
                     .append(
                             "; after a crash they were never acknowledged, after a damage plumbline reindex takes them in.");
         }
+        warnings.forEach(warning -> text.append('\n').append(warning));
         return text.toString();
     }
 

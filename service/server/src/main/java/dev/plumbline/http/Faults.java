@@ -6,7 +6,9 @@ import dev.plumbline.problem.Refusal;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
+import org.eclipse.jetty.io.EofException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -15,6 +17,7 @@ final class Faults {
     private static final Logger LOG = LoggerFactory.getLogger(Faults.class);
     private static final int NOT_FOUND = 404;
     private static final int METHOD_NOT_ALLOWED = 405;
+    private static final int REQUEST_TIMEOUT = 408;
 
     private final Supplier<String> incidents;
 
@@ -30,9 +33,28 @@ final class Faults {
     }
 
     private void answer(Exception fault, Context ctx) {
+        if (isSenders(fault)) {
+            LOG.debug("A request ended in its middle.", fault);
+            ProblemJson.answer(
+                    ctx,
+                    new Row(REQUEST_TIMEOUT, Problems.BAD_REQUEST.slug(), Problems.BAD_REQUEST.title()),
+                    "The request ended, or came too slowly, before its body was there.",
+                    "Send it again.");
+            return;
+        }
         String incident = incidents.get();
         LOG.error("Incident {}", incident, fault);
         ProblemJson.answerOurFault(ctx, incident);
+    }
+
+    /** Whether the sender is to blame, who left or was too slow while the body was read; not a disk that cannot be read. */
+    private static boolean isSenders(Exception fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof TooSlow || cause instanceof TimeoutException || cause instanceof EofException) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What the server itself refuses before a route is reached. */

@@ -3,9 +3,11 @@ package dev.plumbline.http;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.http.Problems.Row;
+import dev.plumbline.problem.Problem;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.http.HttpStatus;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -27,10 +29,15 @@ final class ServerErrors extends ErrorHandler {
 
     private static byte[] body(int status) {
         boolean ours = status >= SERVER_FAULT && status != VERSION_NOT_SUPPORTED;
-        Row known = ours ? Problems.OUR_FAULT : Problems.BAD_REQUEST;
+        boolean crowded = status == HttpStatus.SERVICE_UNAVAILABLE_503;
+        Row fault = crowded ? Problems.of(Problem.Unavailable.class) : Problems.OUR_FAULT;
+        Row known = ours ? fault : Problems.BAD_REQUEST;
         Row row = new Row(status, known.slug(), known.title());
-        ObjectNode body = ProblemJson.body(
-                row, "The server ended the request before a route was reached.", "See GET /v1/openapi.json.");
+        ObjectNode body = crowded
+                ? ProblemJson.body(
+                        row, "Too many large bodies are being sent at once.", "Send it again a little later.")
+                : ProblemJson.body(
+                        row, "The server ended the request before a route was reached.", "See GET /v1/openapi.json.");
         return body.put("pointer", "").toString().getBytes(StandardCharsets.UTF_8);
     }
 }

@@ -4,11 +4,18 @@ package dev.plumbline.http;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.Server;
 
 /** How the server behaves before any route is reached. The bounds are design choices. */
 final class ServerSettings {
     private static final int HEADER_BYTES = 16 * 1024;
     private static final long IDLE_MILLISECONDS = 30_000;
+
+    /** More have to wait until one of them ends; meanwhile they are idle for a shorter time. */
+    private static final int MOST_CONNECTIONS = 4_096;
+
+    private static final long CROWDED_IDLE_MILLISECONDS = 1_000;
 
     private ServerSettings() {}
 
@@ -20,7 +27,7 @@ final class ServerSettings {
         config.http.prefer405over404 = true;
         config.router.ignoreTrailingSlashes = false;
         config.jetty.modifyHttpConfiguration(ServerSettings::apply);
-        config.jetty.modifyServer(server -> server.setErrorHandler(new ServerErrors()));
+        config.jetty.modifyServer(ServerSettings::apply);
         config.routes.before(ServerSettings::headers);
         config.routes.before(SameSite::require);
     }
@@ -30,6 +37,16 @@ final class ServerSettings {
         http.setSendXPoweredBy(false);
         http.setRequestHeaderSize(HEADER_BYTES);
         http.setIdleTimeout(IDLE_MILLISECONDS);
+    }
+
+    private static void apply(Server server) {
+        server.setErrorHandler(new ServerErrors());
+        NetworkConnectionLimit connections = new NetworkConnectionLimit(MOST_CONNECTIONS, server);
+        connections.setEndPointIdleTimeout(CROWDED_IDLE_MILLISECONDS);
+        server.addBean(connections);
+        SlowSenders slow = new SlowSenders();
+        slow.setHandler(LargeBodies.behindSmallOnes());
+        server.setHandler(slow);
     }
 
     /** Answers are about patients: not to be kept on the way, nor to be taken for something they are not. */

@@ -67,7 +67,7 @@ class ViewerArchiveFlowTest {
                 Optional.of(new SitePeer.Dicom(
                         OrthancPeer.AE_TITLE,
                         Optional.of(new SitePeer.Place("127.0.0.1", orthanc.dicomPort(), Optional.empty())),
-                        List.of("127.0.0.1"),
+                        new SitePeer.CalledFrom(List.of("127.0.0.1"), List.of()),
                         ProofBy.GET)),
                 Optional.empty(),
                 List.of(SitePeer.Use.ARCHIVE));

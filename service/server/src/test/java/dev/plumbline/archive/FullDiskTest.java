@@ -5,9 +5,10 @@ import static dev.plumbline.archive.InventedObjects.imageFile;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.plumbline.dicom.DicomFile;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,11 +31,11 @@ class FullDiskTest {
                         System.getProperty("java.class.path"),
                         SmallFilesOnly.class.getName(),
                         root.resolve("data").toString())
-                .redirectErrorStream(true)
+                .redirectError(root.resolve("log").toFile())
                 .start();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertThat(process.waitFor()).as(said).isZero();
-        assertThat(said.lines()).containsExactly("kept", "failed", "left 0", "kept", "held 2");
+        assertThat(said.lines()).containsExactly("kept", "no room", "left 0", "kept", "held 2");
     }
 
     /** Receives a small object, one that is too large for the limit, and a small one again. */
@@ -77,8 +78,8 @@ class FullDiskTest {
             try {
                 archive.receive(new ByteArrayInputStream(object));
                 return "kept";
-            } catch (UncheckedIOException e) {
-                return "failed";
+            } catch (Refusal e) {
+                return e.problem() instanceof Problem.NoRoom ? "no room" : "refused";
             }
         }
     }

@@ -59,7 +59,10 @@ class NetworkFileTest {
                 "'peers': [ { 'name': 'a', 'url': 'https://me:secret@x/' } ]; /peers/0/url",
                 "'peers': [ { 'name': 'a', 'aetitle': 'A' } ]; /peers/0/aetitle",
                 "'dicom': { 'port': 104, 'host': '0.0.0.0' }; /dicom/host",
-                "'dicom': { 'port': 104, 'idleSeconds': 0 }; /dicom/idleSeconds"
+                "'dicom': { 'port': 104, 'idleSeconds': 0 }; /dicom/idleSeconds",
+                "'dicom': { 'port': 104, 'tls': { 'certificate': 'c', 'key': 'k' } }; /dicom/tls",
+                "'peers': [ { 'name': 'a', 'url': 'https://x/', 'certificates': ['CN=a'] } ]; /peers/0/certificates",
+                "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'addresses': ['::1'], 'certificates': ['CN=a'] } ]; /peers/0/certificates"
             })
     void refusesWithTheField(String fields, String pointer) {
         Refusal refusal = catchThrowableOfType(Refusal.class, () -> read(fields));
@@ -86,6 +89,7 @@ class NetworkFileTest {
         String example = page.substring(page.indexOf("```json") + "```json".length());
         ObjectNode whole = (ObjectNode) new ObjectMapper().readTree(example.substring(0, example.indexOf("```")));
         whole.findParents("tls").forEach(secured -> ((ObjectNode) secured).remove("tls"));
+        whole.findParents("certificates").forEach(bound -> ((ObjectNode) bound).remove("certificates"));
         Path file = folder.resolve("plumbline.json");
         Files.writeString(file, whole.put("insecure", true).toString());
         assertThat(ServiceConfig.read(file).network().peers())

@@ -31,6 +31,10 @@ final class OpenDoor implements AutoCloseable {
                 new Doors.Service("0.0-test", () -> true, () -> "incident-7"));
     }
 
+    int port() {
+        return doors.port();
+    }
+
     List<String> routes() {
         return doors.routes();
     }

@@ -66,7 +66,8 @@ final class ServiceRooms implements AutoCloseable {
                 cases,
                 records,
                 new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                new Doors.Traffic(desk, () -> new StatusReport(desk, 1L << 30, Findings.NONE), Optional.empty()),
+                new Doors.Traffic(
+                        desk, () -> new StatusReport(desk, 1L << 30, Findings.NONE, List.of()), Optional.empty()),
                 marks);
     }
 
