@@ -17,8 +17,14 @@ public interface Dispatches {
     /** Of every revision of a case, newest first. */
     List<Dispatch> ofCase(String caseId);
 
-    /** Of one destination in one state, not released, with companions composed; the oldest first. */
-    List<Dispatch> waiting(String destination, Dispatch.State state, int limit);
+    /** One that waits, as far as it takes to say whose turn it is. */
+    record Waiting(long id, String studyInstanceUid) {}
+
+    /**
+     * All of one destination in one state, not released, with companions composed; the oldest first. Thousands may wait:
+     * each is read with {@link #get} when its turn comes.
+     */
+    List<Waiting> waiting(String destination, Dispatch.State state);
 
     /** Every dispatch with a part in this storage commitment transaction. */
     List<Dispatch> ofTransaction(String transactionUid);

@@ -87,11 +87,12 @@ final class SqliteDispatches implements Dispatches {
     }
 
     @Override
-    public List<Dispatch> waiting(String destination, State state, int limit) {
+    public List<Waiting> waiting(String destination, State state) {
         return database.query(
-                SELECT + "WHERE state = ? AND destination = ? AND released = ''" + COMPOSED + " ORDER BY id LIMIT ?",
-                List.of(state.name(), destination, limit),
-                this::dispatch);
+                "SELECT id, study_instance_uid FROM dispatches WHERE state = ? AND destination = ? AND released = ''"
+                        + COMPOSED + " ORDER BY id",
+                List.of(state.name(), destination),
+                row -> new Waiting(row.getLong(1), row.getString(2)));
     }
 
     @Override
