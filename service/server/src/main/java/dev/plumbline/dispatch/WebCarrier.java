@@ -18,6 +18,7 @@ import java.io.UncheckedIOException;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.net.http.HttpTimeoutException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Optional;
@@ -59,6 +60,8 @@ final class WebCarrier implements Carrier {
             }
         } catch (WebPeer.Unanswered e) {
             return Outcome.of(Verdict.DESTINATION_LATER, "", String.valueOf(e.getMessage()));
+        } catch (HttpTimeoutException e) {
+            return Outcome.of(Verdict.DESTINATION_LATER, "", "The archive stopped in the middle of its answer.");
         } catch (IOException e) {
             return Outcome.of(Verdict.DESTINATION_LATER, "", "The connection broke before the answer was read.");
         }
@@ -149,16 +152,23 @@ final class WebCarrier implements Carrier {
         String path = "/studies/" + object.identity().studyInstanceUid() + "/series/"
                 + object.identity().seriesInstanceUid() + "/instances/" + object.sopInstanceUid();
         try {
-            HttpResponse<InputStream> answer = peer.send(peer.request(path)
-                    .header("Accept", "multipart/related; type=\"" + DICOM + "\"; transfer-syntax=*")
-                    .GET());
+            HttpResponse<InputStream> answer = peer.send(
+                    peer.request(path)
+                            .header("Accept", "multipart/related; type=\"" + DICOM + "\"; transfer-syntax=*")
+                            .GET(),
+                    object.size());
             try (InputStream in = answer.body()) {
                 return judged(object, answer, in);
             }
         } catch (WebPeer.Unanswered e) {
             return Proof.of(Finding.DESTINATION_LATER, String.valueOf(e.getMessage()));
         } catch (IOException | UncheckedIOException e) {
-            return Proof.of(Finding.DESTINATION_LATER, "The connection broke while the object came back.");
+            boolean late = e instanceof HttpTimeoutException || e.getCause() instanceof HttpTimeoutException;
+            return Proof.of(
+                    Finding.DESTINATION_LATER,
+                    late
+                            ? "The archive stopped in the middle of the object."
+                            : "The connection broke while the object came back.");
         }
     }
 
