@@ -31,8 +31,11 @@ public interface Dispatches {
 
     List<Dispatch.Count> counts();
 
-    /** The oldest that is neither proved nor released, among some destinations. */
-    Optional<Dispatch> oldestUnproved(Collection<String> destinations);
+    /**
+     * The oldest that is not released and still has a way to go: queued or held, whatever its destination, or sent to one of
+     * those that offer a proof.
+     */
+    Optional<Dispatch> oldestUnproved(Collection<String> provable);
 
     /** Keeps the parts and the progress of a dispatch as they are now. */
     void update(Dispatch dispatch);

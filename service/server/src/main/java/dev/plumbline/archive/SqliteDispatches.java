@@ -114,13 +114,13 @@ final class SqliteDispatches implements Dispatches {
     }
 
     @Override
-    public Optional<Dispatch> oldestUnproved(Collection<String> destinations) {
-        String marks = destinations.stream().map(each -> "?").collect(Collectors.joining(", "));
+    public Optional<Dispatch> oldestUnproved(Collection<String> provable) {
+        String marks = provable.stream().map(each -> "?").collect(Collectors.joining(", "));
         return database
                 .query(
-                        SELECT + "WHERE state <> 'PROVED' AND released = '' AND destination IN (" + marks
-                                + ") ORDER BY created, id LIMIT 1",
-                        List.copyOf(destinations),
+                        SELECT + "WHERE released = '' AND (state IN ('QUEUED', 'HELD') OR (state = 'SENT'"
+                                + " AND destination IN (" + marks + "))) ORDER BY created, id LIMIT 1",
+                        List.copyOf(provable),
                         this::dispatch)
                 .stream()
                 .findFirst();

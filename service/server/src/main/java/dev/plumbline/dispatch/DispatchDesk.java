@@ -114,7 +114,7 @@ public final class DispatchDesk {
         return dispatches.counts();
     }
 
-    /** The oldest record that is not yet proved, among the destinations that offer a proof. */
+    /** The oldest record that is not yet where it goes: not proved, or not even sent where no proof is offered. */
     public Optional<Dispatch> oldestUnproved() {
         return dispatches.oldestUnproved(destinations.stream()
                 .filter(Destination::provable)
@@ -125,6 +125,14 @@ public final class DispatchDesk {
     /** Signed records that are not whole yet, the oldest first. */
     List<DueCompanions> companionsDue() {
         return store.companionsDue();
+    }
+
+    /** What is queued or held for destinations that are no peers any more: nobody carries it. */
+    List<Dispatch.Count> stranded() {
+        return counts().stream()
+                .filter(count -> count.state() == State.QUEUED || count.state() == State.HELD)
+                .filter(count -> !count.released() && !destinations().contains(count.destination()))
+                .toList();
     }
 
     public List<String> destinations() {

@@ -95,12 +95,7 @@ public final class DispatchJson {
     static ObjectNode counts(DispatchDesk desk) {
         ObjectNode counts = JSON.objectNode();
         for (State state : State.values()) {
-            counts.put(
-                    state.word(),
-                    desk.counts().stream()
-                            .filter(count -> count.state() == state && !count.released())
-                            .mapToInt(Dispatch.Count::dispatches)
-                            .sum());
+            counts.put(state.word(), count(desk, state));
         }
         return counts.put(
                 "released",
@@ -108,5 +103,13 @@ public final class DispatchJson {
                         .filter(Dispatch.Count::released)
                         .mapToInt(Dispatch.Count::dispatches)
                         .sum());
+    }
+
+    /** How many stand in a state, released ones apart. */
+    static int count(DispatchDesk desk, State state) {
+        return desk.counts().stream()
+                .filter(count -> count.state() == state && !count.released())
+                .mapToInt(Dispatch.Count::dispatches)
+                .sum();
     }
 }

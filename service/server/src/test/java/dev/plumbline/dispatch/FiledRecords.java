@@ -16,6 +16,7 @@ import dev.plumbline.dispatch.Courier.Times;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -50,13 +51,22 @@ final class FiledRecords implements AutoCloseable {
         file(study, 1);
     }
 
+    /** A record of a case that was opened long before it was signed. */
+    void fileOldCase(int study, Duration before) {
+        file(study, 1, CLOCK.instant().minus(before));
+    }
+
     /** A revision of two objects of the one case of a study. */
     void file(int study, int revision) {
+        file(study, revision, CLOCK.instant());
+    }
+
+    private void file(int study, int revision, Instant opened) {
         int series = 2 * revision - 1;
         String image = InventedObjects.instanceUid(study, series, 1);
         String report = InventedObjects.instanceUid(study, series + 1, 2);
         archive.file(new Filing(
-                new StoredCase("case-" + study, "{}", CLOCK.instant()),
+                new StoredCase("case-" + study, "{}", opened),
                 new StoredRevision(
                         "case-" + study,
                         revision,

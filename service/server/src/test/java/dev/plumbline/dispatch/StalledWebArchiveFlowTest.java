@@ -115,9 +115,7 @@ class StalledWebArchiveFlowTest {
             records.file(1);
             Courier courier = new Courier(
                     Destinations.web(
-                            FiledRecords.TO,
-                            records.archive,
-                            archive.peer(Optional.empty(), Duration.ofSeconds(20))),
+                            FiledRecords.TO, records.archive, archive.peer(Optional.empty(), Duration.ofSeconds(20))),
                     records.archive,
                     records.times());
             assertTimeoutPreemptively(PATIENCE, courier::round);
