@@ -6,10 +6,12 @@ import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.Part;
 import dev.plumbline.archive.Dispatch.Progress;
 import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatch.Taken;
 import dev.plumbline.archive.Dispatches;
 import dev.plumbline.archive.Dispatches.Waiting;
 import dev.plumbline.archive.HeldObject;
 import dev.plumbline.archive.StoreDamaged;
+import dev.plumbline.dimse.Services;
 import dev.plumbline.problem.Refusal;
 import java.time.Clock;
 import java.time.Duration;
@@ -44,10 +46,9 @@ final class Courier {
     private final Archive archive;
     private final Dispatches dispatches;
     private final Clock clock;
-    private final Supplier<String> uids;
 
     private final Rests sending;
-    private final Rests proving;
+    private final Prover prover;
 
     /** What the courier may not make itself. */
     record Times(Clock clock, LongSupplier nanoTime, Backoff backoff, Supplier<String> uids) {}
@@ -59,8 +60,27 @@ final class Courier {
         this.dispatches = archive.store().dispatches();
         this.clock = times.clock();
         this.sending = new Rests(times.nanoTime(), times.backoff());
-        this.proving = new Rests(times.nanoTime(), times.backoff());
-        this.uids = times.uids();
+        this.prover = new Prover(carrier, new Ground(), times);
+    }
+
+    /** What the prover stands on. */
+    private final class Ground implements Prover.Ground {
+        private final Services reports = new Inbox(archive, clock);
+
+        @Override
+        public HeldObject held(Part part) {
+            return Courier.this.held(part);
+        }
+
+        @Override
+        public Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next) {
+            return Courier.this.keep(before, parts, next, 0);
+        }
+
+        @Override
+        public Services reports() {
+            return reports;
+        }
     }
 
     /**
@@ -101,8 +121,10 @@ final class Courier {
     private boolean proveAll(List<Waiting> sent) {
         boolean moved = false;
         int looks = 0;
-        for (Waiting each : sent) {
-            if (looks < MOST_AT_ONCE && untilProved(each).isZero()) {
+        List<Waiting> inTurn = new ArrayList<>(sent);
+        inTurn.sort(Comparator.comparingInt(each -> prover.rests().failures(each.id())));
+        for (Waiting each : inTurn) {
+            if (looks < MOST_AT_ONCE && untilProving().isZero() && isDue(prover.rests(), each)) {
                 moved |= prove(each);
                 looks++;
             }
@@ -119,7 +141,7 @@ final class Courier {
         if (dispatches.get(id).filter(this::isOurs).isEmpty()) {
             return;
         }
-        for (Rests rests : List.of(sending, proving)) {
+        for (Rests rests : List.of(sending, prover.rests())) {
             rests.forget(id);
             rests.allWell();
         }
@@ -134,10 +156,12 @@ final class Courier {
     }
 
     /** An archive that takes nothing just now is not asked either: one probe is enough. */
-    private Duration untilProved(Waiting sent) {
-        Duration own = proving.left(sent.id());
-        Duration closed = sending.leftOfAll();
-        return own.compareTo(closed) > 0 ? own : closed;
+    private Duration untilProving() {
+        return longer(prover.rests().leftOfAll(), sending.leftOfAll());
+    }
+
+    private static Duration longer(Duration one, Duration other) {
+        return one.compareTo(other) > 0 ? one : other;
     }
 
     /** Until the first of them is due that is not behind another of its study; a new record wakes the courier in any case. */
@@ -146,7 +170,8 @@ final class Courier {
         Stream<Duration> toSend = queued.stream()
                 .filter(each -> studies.add(each.studyInstanceUid()))
                 .map(each -> sending.left(each.id()));
-        Stream<Duration> toProve = sent.stream().map(this::untilProved);
+        Stream<Duration> toProve =
+                sent.stream().map(each -> longer(prover.rests().left(each.id()), untilProving()));
         return Stream.of(toSend, toProve, Stream.of(Backoff.LONGEST))
                 .flatMap(each -> each)
                 .min(Comparator.naturalOrder())
@@ -162,10 +187,19 @@ final class Courier {
                 .isPresent();
     }
 
+    /** What the archive misses is sent again, but not at once. */
+    private Dispatch waitingAgain(Dispatch looked) {
+        if (looked.state() == State.QUEUED) {
+            sending.pause(looked.id(), prover.rests().left(looked.id()));
+        }
+        return looked;
+    }
+
     private boolean prove(Waiting waiting) {
         return dispatches
                 .get(waiting.id())
-                .map(this::prove)
+                .map(prover::prove)
+                .map(this::waitingAgain)
                 .filter(now -> now.state() != State.SENT)
                 .isPresent();
     }
@@ -176,15 +210,20 @@ final class Courier {
         for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
             if (parts.get(i).state() == State.QUEUED) {
                 Outcome outcome = attempt(parts.get(i));
-                parts.set(i, parts.get(i).now(state(outcome.verdict()), outcome.answer(), clock.instant()));
+                parts.set(
+                        i,
+                        parts.get(i)
+                                .now(state(outcome.verdict()), outcome.answer(), clock.instant())
+                                .with(taken(outcome.verdict())));
                 if (!outcome.verdict().isSent()) {
-                    next = Optional.of(later(sending, dispatch.id(), outcome));
+                    next = Optional.of(later(dispatch.id(), outcome));
                 }
             }
         }
         if (next.isEmpty()) {
             sending.forget(dispatch.id());
             sending.allWell();
+            prover.sentAgain(dispatch.id());
         }
         return keep(dispatch, parts, next, 1);
     }
@@ -219,96 +258,39 @@ final class Courier {
         };
     }
 
+    private static Taken taken(Verdict verdict) {
+        return switch (verdict) {
+            case SENT_ALTERED -> Taken.ALTERED;
+            case SENT_BEFORE -> Taken.BEFORE;
+            default -> Taken.AS_SENT;
+        };
+    }
+
     /** When it is tried again; at once is never, and what is held waits for a person. */
-    private Instant later(Rests rests, long id, Outcome outcome) {
+    private Instant later(long id, Outcome outcome) {
         return switch (outcome.verdict()) {
             case DESTINATION_LATER -> {
                 carrier.rest();
-                yield clock.instant().plus(rests.allFailed(id, outcome.notBefore()));
+                yield clock.instant().plus(sending.allFailed(id, outcome.notBefore()));
             }
-            case RECORD_LATER -> clock.instant().plus(rests.failed(id, outcome.notBefore()));
+            case RECORD_LATER -> clock.instant().plus(sending.failed(id, outcome.notBefore()));
             default -> clock.instant();
         };
     }
 
-    private Dispatch prove(Dispatch dispatch) {
-        List<Part> parts = new ArrayList<>(dispatch.parts());
-        int askedBefore = proving.failures(dispatch.id());
-        Optional<Proof> asked = Optional.empty();
-        Optional<Instant> next = Optional.empty();
-        for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
-            if (parts.get(i).state() == State.SENT) {
-                parts.set(i, withTransaction(parts.get(i)));
-                keep(dispatch, parts, next, 0);
-                Proof proof = look(parts.get(i), askedBefore);
-                parts.set(i, proved(parts.get(i), proof));
-                State state = parts.get(i).state();
-                if (proof.finding() == Proof.Finding.ASKED) {
-                    asked = Optional.of(proof);
-                } else if (state == State.SENT || state == State.QUEUED) {
-                    next = Optional.of(later(state == State.SENT ? proving : sending, dispatch.id(), rest(proof)));
-                }
-            }
-        }
-        if (next.isEmpty() && asked.isPresent()) {
-            next = Optional.of(later(proving, dispatch.id(), rest(asked.get())));
-        }
-        if (next.isEmpty()) {
-            proving.forget(dispatch.id());
-            proving.allWell();
-        }
-        return keep(dispatch, parts, next, 0);
-    }
-
-    /** A report may have come in, or an operator done something, meanwhile: what is proved stays proved. */
+    /**
+     * A report may have come in, or an operator done something, meanwhile: what others made of a part stands.
+     */
     private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
-        dispatches.change(before.id(), stored -> {
+        return told(dispatches.change(before.id(), stored -> {
+            List<Part> merged = new ArrayList<>(parts);
             for (int i = 0; i < parts.size(); i++) {
-                if (stored.parts().get(i).state() == State.PROVED) {
-                    parts.set(i, stored.parts().get(i));
+                if (stored.parts().get(i).state() != before.parts().get(i).state()) {
+                    merged.set(i, stored.parts().get(i));
                 }
             }
-            return after(before, parts, next, attempts);
-        });
-        return told(after(before, parts, next, attempts));
-    }
-
-    private Part withTransaction(Part part) {
-        return new Part(
-                part.position(),
-                part.sopInstanceUid(),
-                part.state(),
-                part.answer(),
-                part.changed(),
-                Optional.of(uids.get()));
-    }
-
-    private static Outcome rest(Proof proof) {
-        Verdict verdict =
-                proof.finding() == Proof.Finding.DESTINATION_LATER ? Verdict.DESTINATION_LATER : Verdict.RECORD_LATER;
-        return new Outcome(verdict, proof.answer(), proof.notBefore());
-    }
-
-    private Proof look(Part part, int askedBefore) {
-        try {
-            return carrier.prove(
-                    new Carrier.Question(held(part), part.transactionUid().orElse(""), askedBefore));
-        } catch (RuntimeException e) {
-            LOG.error("An object could not be proved.", e);
-            return Proof.of(Proof.Finding.LATER, "Plumbline itself failed; its log says how.");
-        }
-    }
-
-    private Part proved(Part part, Proof proof) {
-        State next = switch (proof.finding()) {
-            case PROVED -> State.PROVED;
-            case MISSING -> State.QUEUED;
-            case DIFFERENT -> State.HELD;
-            case ASKED, LATER, DESTINATION_LATER, NOT_OFFERED -> State.SENT;
-        };
-        // where no proof is to be had, what the archive said when it was sent stays the last word
-        boolean keepsAnswer = proof.finding() == Proof.Finding.NOT_OFFERED;
-        return part.now(next, keepsAnswer ? part.answer() : proof.answer(), clock.instant());
+            return after(before, merged, next, attempts);
+        }));
     }
 
     private static Dispatch after(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {

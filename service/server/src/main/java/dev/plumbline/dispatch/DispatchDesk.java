@@ -86,6 +86,9 @@ public final class DispatchDesk {
         }
         List<Part> parts = dispatch.parts().stream()
                 .map(part -> part.state() == State.HELD ? part.now(State.QUEUED, part.answer(), clock.instant()) : part)
+                .map(part -> part.state() == State.PROVED
+                        ? part
+                        : part.with(part.asked().anew()))
                 .toList();
         Progress progress = new Progress(dispatch.progress().attempts(), Optional.empty());
         dispatches.update(dispatch.now(parts, progress));
@@ -120,6 +123,11 @@ public final class DispatchDesk {
                 .filter(Destination::provable)
                 .map(Destination::name)
                 .toList());
+    }
+
+    /** How many were altered by an archive, or stay unconfirmed. */
+    Dispatches.Remarks remarks() {
+        return dispatches.remarks();
     }
 
     /** Signed records that are not whole yet, the oldest first. */

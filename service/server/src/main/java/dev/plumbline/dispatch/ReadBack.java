@@ -52,7 +52,7 @@ final class ReadBack implements Services {
                     ? Proof.of(Finding.PROVED, "Read back and equal.")
                     : Proof.of(
                             Finding.DIFFERENT,
-                            "The archive holds another object under this UID; different: "
+                            "What the archive holds under this UID differs from what was sent: "
                                     + String.join(", ", differing) + ".");
         } catch (CappedStream.TooLong e) {
             return Proof.of(Finding.LATER, "The archive hands back more than the object can have.");
@@ -71,7 +71,7 @@ final class ReadBack implements Services {
         Status status = Status.of(last.status());
         boolean nothing = last.isSuccess() || status == Status.NO_SUCH_INSTANCE;
         return nothing
-                ? Proof.of(Finding.MISSING, "The archive does not have it; it is sent again.")
+                ? Proof.of(Finding.MISSING, "The archive does not hand it out; what is missed twice is sent again.")
                 : Proof.of(Finding.LATER, last.code() + " " + status.words() + " " + last.comment());
     }
 

@@ -84,6 +84,13 @@ final class Rests {
         return failed(id, asked);
     }
 
+    /** A record that failed before rests as long as after its last failure; one that did not is due. */
+    void again(long id) {
+        if (failures(id) > 0) {
+            resting.put(id, longer(Rest.NONE, failures(id), Optional.empty()));
+        }
+    }
+
     /** The destination did what was asked of it. */
     void allWell() {
         all = Rest.NONE;

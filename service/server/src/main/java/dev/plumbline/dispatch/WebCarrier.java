@@ -175,7 +175,9 @@ final class WebCarrier implements Carrier {
     private Proof judged(HeldObject object, HttpResponse<InputStream> answer, InputStream in) throws IOException {
         int status = answer.statusCode();
         if (status == NOT_FOUND || status == GONE) {
-            return Proof.of(Finding.MISSING, "The archive does not have it (" + status + "); it is sent again.");
+            return Proof.of(
+                    Finding.MISSING,
+                    "The archive does not hand it out (" + status + "); what is missed twice is sent again.");
         }
         if (status == NOT_ACCEPTABLE) {
             return Proof.of(Finding.NOT_OFFERED, "The archive hands no DICOM objects back (406).");
@@ -196,7 +198,7 @@ final class WebCarrier implements Carrier {
             Optional<MultipartReader.Part> part = new MultipartReader(in, text).next();
             return part.isPresent()
                     ? ReadBack.compare(archive, object, part.get().body())
-                    : Proof.of(Finding.MISSING, "The archive's answer is empty; the object is sent again.");
+                    : Proof.of(Finding.MISSING, "The archive's answer is empty; what is missed twice is sent again.");
         } catch (Refusal refusal) {
             return Proof.of(Finding.LATER, refusal.problem().detail());
         }

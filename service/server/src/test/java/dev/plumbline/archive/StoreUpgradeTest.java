@@ -122,8 +122,10 @@ class StoreUpgradeTest {
             throws SQLException {
         statement.execute("INSERT INTO dispatches VALUES (" + id + ", '" + to + "', 'case-1', 1, '2.25.5', '" + NOW
                 + "', 3, '', '', '" + state + "')");
-        statement.execute("INSERT INTO dispatch_parts VALUES (" + id + ", 0, '2.25.7', '" + state + "', '" + code
-                + "', 'in its own words', '" + NOW + "', '')");
+        statement.execute(
+                "INSERT INTO dispatch_parts (dispatch_id, position, sop_instance_uid, state, code, words, changed,"
+                        + " transaction_uid) VALUES (" + id + ", 0, '2.25.7', '" + state + "', '" + code
+                        + "', 'in its own words', '" + NOW + "', '')");
     }
 
     private int version() throws SQLException {
@@ -135,7 +137,7 @@ class StoreUpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5, 6})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7})
     void losesNothingAndGoesOn(int version) throws Exception {
         left(version);
         for (int opening = 0; opening < 2; opening++) {
