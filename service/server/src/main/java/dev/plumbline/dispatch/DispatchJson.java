@@ -39,6 +39,7 @@ public final class DispatchJson {
                     .put("state", part.state().word())
                     .put("code", text(part.answer().code()))
                     .put("reason", text(part.answer().words()))
+                    .put("altered", part.isAltered())
                     .put("changed", part.changed().toString());
         }
         return answer;
@@ -61,6 +62,8 @@ public final class DispatchJson {
                 .put("composed", dispatch.uncomposed().isEmpty())
                 .put("code", text(dispatch.lastAnswer().code()))
                 .put("reason", text(reason(dispatch)))
+                .put("altered", dispatch.isAltered())
+                .put("unconfirmed", dispatch.isUnconfirmed())
                 .put("released", text(dispatch.released()));
         item.put("url", "/v1/dispatch/" + dispatch.id());
         return item;

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatches;
 import dev.plumbline.archive.DueCompanions;
 import java.time.Duration;
 import java.time.Instant;
@@ -42,6 +43,8 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
                                 .toList()));
         ObjectNode stranded = answer.putObject("withoutPeer");
         stranded().forEach(stranded::put);
+        answer.put("altered", desk.remarks().altered());
+        answer.put("unconfirmed", desk.remarks().unconfirmed());
         answer.put("personNeeded", personNeeded());
         Optional<Dispatch> oldest = desk.oldestUnproved();
         answer.putNull("oldestUnproved");
@@ -55,7 +58,10 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
 
     /** Whether something does not go on by itself. */
     private boolean personNeeded() {
-        return !damages.isEmpty() || count(State.HELD) > 0 || !stranded().isEmpty();
+        return !damages.isEmpty()
+                || count(State.HELD) > 0
+                || desk.remarks().unconfirmed() > 0
+                || !stranded().isEmpty();
     }
 
     /** Sentences that can be read out. */
@@ -92,6 +98,16 @@ public record StatusReport(DispatchDesk desk, long freeBytes, List<Damage> damag
         if (held > 0) {
             sentences.add(records(held, "is", "are") + " held and " + (held == 1 ? "waits" : "wait")
                     + " for a person: plumbline dispatch list --state held.");
+        }
+        Dispatches.Remarks remarks = desk.remarks();
+        if (remarks.unconfirmed() > 0) {
+            sentences.add(records(remarks.unconfirmed(), "is", "are")
+                    + " sent and unconfirmed: every way to prove that was tried. Look in the archive, then release, or"
+                    + " retry.");
+        }
+        if (remarks.altered() > 0) {
+            sentences.add(records(remarks.altered(), "was", "were")
+                    + " altered by the archive: plumbline dispatch show names the attributes.");
         }
         for (Map.Entry<String, Integer> each : stranded().entrySet()) {
             sentences.add(records(each.getValue(), "goes", "go") + " to " + each.getKey()
