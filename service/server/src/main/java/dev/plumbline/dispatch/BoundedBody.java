@@ -25,13 +25,12 @@ final class BoundedBody extends InputStream implements BodySubscriber<InputStrea
     private final BlockingQueue<Arrival> arrivals = new LinkedBlockingQueue<>();
     private final CompletableFuture<Subscription> subscription = new CompletableFuture<>();
     private final long deadline;
-    private Arrival current = new Arrival(List.of(), Optional.empty());
+    private Arrival current = new Arrival(List.of(), false, Optional.empty());
     private int next;
+    private volatile boolean closed;
 
-    /** Bytes that came; or no bytes, because they broke off or came to their end. */
-    private record Arrival(List<ByteBuffer> bytes, Optional<Throwable> broken) {
-        static final Arrival END = new Arrival(List.of(), Optional.empty());
-    }
+    /** Bytes that came; or no bytes, because that was the last of them or because they broke off. */
+    private record Arrival(List<ByteBuffer> bytes, boolean end, Optional<Throwable> broken) {}
 
     /** @param whole from the headers to the last byte */
     BoundedBody(Duration whole) {
@@ -46,22 +45,26 @@ final class BoundedBody extends InputStream implements BodySubscriber<InputStrea
     @Override
     public void onSubscribe(Subscription begun) {
         subscription.complete(begun);
-        begun.request(1);
+        if (closed) {
+            begun.cancel();
+        } else {
+            begun.request(1);
+        }
     }
 
     @Override
     public void onNext(List<ByteBuffer> bytes) {
-        arrivals.add(new Arrival(bytes, Optional.empty()));
+        arrivals.add(new Arrival(bytes, false, Optional.empty()));
     }
 
     @Override
     public void onError(Throwable why) {
-        arrivals.add(new Arrival(List.of(), Optional.of(why)));
+        arrivals.add(new Arrival(List.of(), false, Optional.of(why)));
     }
 
     @Override
     public void onComplete() {
-        arrivals.add(Arrival.END);
+        arrivals.add(new Arrival(List.of(), true, Optional.empty()));
     }
 
     @Override
@@ -75,7 +78,7 @@ final class BoundedBody extends InputStream implements BodySubscriber<InputStrea
         if (length == 0) {
             return 0;
         }
-        while (current != Arrival.END) {
+        while (!current.end()) {
             if (next < current.bytes().size()) {
                 ByteBuffer bytes = current.bytes().get(next);
                 int count = Math.min(length, bytes.remaining());
@@ -108,7 +111,7 @@ final class BoundedBody extends InputStream implements BodySubscriber<InputStrea
         try {
             Arrival came = arrivals.poll(Math.max(0, deadline - System.nanoTime()), TimeUnit.NANOSECONDS);
             boolean late = deadline - System.nanoTime() <= 0;
-            if (came == null || late && came != Arrival.END) {
+            if (came == null || (late && !came.end())) {
                 close();
                 throw new HttpTimeoutException("The answer did not come to its end in time.");
             }
@@ -123,6 +126,9 @@ final class BoundedBody extends InputStream implements BodySubscriber<InputStrea
     /** What has not come yet is not waited for; the connection is given up where it is in the middle of it. */
     @Override
     public void close() {
-        subscription.thenAccept(Subscription::cancel);
+        closed = true;
+        if (subscription.isDone()) {
+            subscription.join().cancel();
+        }
     }
 }

@@ -12,6 +12,7 @@ import dev.plumbline.dimse.LiarArchive.Lie;
 import dev.plumbline.dimse.Requestor;
 import dev.plumbline.dimse.Timeouts;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -23,6 +24,8 @@ import org.junit.jupiter.api.io.TempDir;
 class TwoDestinationsFlowTest {
     private static final int RECORDS = 60;
     private static final String SLOW = "slow";
+    private static final Timeouts PATIENT =
+            new Timeouts(Duration.ofSeconds(1), Duration.ofSeconds(5), Duration.ofSeconds(5), Duration.ofSeconds(5));
 
     @TempDir
     Path data;
@@ -46,7 +49,7 @@ class TwoDestinationsFlowTest {
                 return ToldArchive.THERE;
             };
             Destination slow = Destinations.dicom(
-                    SLOW, records.archive, new Requestor("PLUMBLINE", Timeouts.USUAL), liar.peer(), ProofBy.GET);
+                    SLOW, records.archive, new Requestor("PLUMBLINE", PATIENT), liar.peer(), ProofBy.GET);
             int threads = Thread.activeCount();
             try (Dispatcher dispatcher = Dispatcher.start(
                     records.archive,
@@ -58,8 +61,7 @@ class TwoDestinationsFlowTest {
                 assertThat(last.await(60, TimeUnit.SECONDS)).isTrue();
                 assertThat(records.count(State.PROVED)).isGreaterThanOrEqualTo(RECORDS);
                 assertThat(Thread.activeCount()).isLessThanOrEqualTo(threads + 4);
-                assertThat(liar.received()).as("one at a time").isEqualTo(1);
-                liar.close();
+                assertThat(liar.received()).as("one at a time, then it rests").isBetween(1, 6);
             }
             assertThat(records.store().dispatches().list(Optional.empty(), 3 * RECORDS, 0).stream()
                             .filter(each -> each.addressed().destination().equals(SLOW))
