@@ -26,6 +26,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -90,10 +91,18 @@ final class Courier {
      */
     Duration round() {
         List<Waiting> queued = dispatches.waiting(destination.name(), State.QUEUED);
+        sending.keep(ids(queued));
         boolean moved = sendAll(queued);
         List<Waiting> sent = destination.provable() ? dispatches.waiting(destination.name(), State.SENT) : List.of();
+        Set<Long> unproved = ids(queued);
+        unproved.addAll(ids(sent));
+        prover.rests().keep(unproved);
         moved |= proveAll(sent);
         return moved ? Duration.ZERO : untilDue(queued, sent);
+    }
+
+    private static Set<Long> ids(List<Waiting> waiting) {
+        return waiting.stream().map(Waiting::id).collect(Collectors.toCollection(HashSet::new));
     }
 
     /** Those that failed least first, so that the next attempt is with another record than the last one that failed. */
@@ -178,10 +187,16 @@ final class Courier {
                 .orElseThrow();
     }
 
-    /** Whether it is on its way further now. */
-    private boolean send(Waiting waiting) {
+    /** Somebody may have given it up since it was looked who waits. */
+    private Optional<Dispatch> stillOnItsWay(Waiting waiting) {
         return dispatches
                 .get(waiting.id())
+                .filter(dispatch -> dispatch.released().isEmpty());
+    }
+
+    /** Whether it is on its way further now. */
+    private boolean send(Waiting waiting) {
+        return stillOnItsWay(waiting)
                 .map(this::send)
                 .filter(now -> now.state() != State.QUEUED)
                 .isPresent();
@@ -196,8 +211,7 @@ final class Courier {
     }
 
     private boolean prove(Waiting waiting) {
-        return dispatches
-                .get(waiting.id())
+        return stillOnItsWay(waiting)
                 .map(prover::prove)
                 .map(this::waitingAgain)
                 .filter(now -> now.state() != State.SENT)

@@ -128,6 +128,21 @@ class RealArchivesFlowTest {
         }
     }
 
+    @Test
+    void readsBackFromDcmqrscpWhichKnowsNoCommitment() throws Exception {
+        try (FiledRecords records = new FiledRecords(folder.resolve("data"));
+                QueryRetrievePeer archive = QueryRetrievePeer.start(folder)) {
+            records.file(1);
+            Peer peer = new Peer(QueryRetrievePeer.AE_TITLE, "127.0.0.1", archive.port(), Optional.empty());
+            Courier courier = courier(
+                    records, Destinations.dicom(FiledRecords.TO, records.archive, WE, peer, ProofBy.COMMITMENT));
+            courier.round();
+            courier.rest();
+            assertThat(records.dispatch().state()).isEqualTo(State.PROVED);
+            assertThat(records.dispatch().lastAnswer().words()).isEqualTo("Read back and equal.");
+        }
+    }
+
     private static Listener listener(FiledRecords records) throws IOException {
         return Listener.start(
                 new Listener.Settings(
