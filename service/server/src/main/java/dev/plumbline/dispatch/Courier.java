@@ -39,6 +39,9 @@ import org.slf4j.LoggerFactory;
 final class Courier {
     private static final Logger LOG = LoggerFactory.getLogger(Courier.class);
 
+    /** What a person has to know of an object whose file cannot be sent or compared with. */
+    static final String DAMAGED = "The object's own file here is damaged; run doctor.";
+
     /** So many at most before it is looked again what came in meanwhile. Source: design choice. */
     private static final int MOST_AT_ONCE = 500;
 
@@ -247,7 +250,7 @@ final class Courier {
             return carrier.send(held(part));
         } catch (StoreDamaged e) {
             LOG.error("An object to be sent cannot be read.", e);
-            return Outcome.of(Verdict.HELD, "", "The object's own file here is damaged; run doctor.");
+            return Outcome.of(Verdict.HELD, "", DAMAGED);
         } catch (RuntimeException e) {
             LOG.error("An object could not be sent.", e);
             return Outcome.of(Verdict.RECORD_LATER, "", "Plumbline itself failed; its log says how.");

@@ -22,6 +22,8 @@ record Proof(Finding finding, Answer answer, Optional<Duration> notBefore) {
         MISSING,
         /** Something else is there. */
         DIFFERENT,
+        /** Our own file is not what it was: nothing can be compared with it. */
+        DAMAGED,
         /** Could not be found out of this object just now. */
         LATER,
         /** The archive cannot be asked just now, whatever the object. */

@@ -6,6 +6,7 @@ import dev.plumbline.archive.Dispatch.Part;
 import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.Dispatch.Taken;
 import dev.plumbline.archive.HeldObject;
+import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.dimse.Services;
 import java.time.Clock;
 import java.time.Duration;
@@ -130,6 +131,9 @@ final class Prover {
             try {
                 return carrier.prove(new Carrier.Question(
                         ground.held(part), part.asked().times(), part.taken() != Taken.AS_SENT, asking(i)));
+            } catch (StoreDamaged e) {
+                LOG.error("An object to be proved cannot be read.", e);
+                return Proof.of(Proof.Finding.DAMAGED, Courier.DAMAGED);
             } catch (RuntimeException e) {
                 LOG.error("An object could not be proved.", e);
                 return Proof.of(Proof.Finding.LATER, "Plumbline itself failed; its log says how.");
@@ -180,6 +184,7 @@ final class Prover {
                             : part.now(State.SENT, proof.answer(), now)
                                     .with(Taken.ALTERED)
                                     .with(part.asked().over());
+                case DAMAGED -> part.now(State.HELD, proof.answer(), now);
                 case UNCONFIRMED ->
                     part.now(State.SENT, proof.answer(), now).with(part.asked().over());
                 case NOT_OFFERED -> {

@@ -7,6 +7,7 @@ import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.Dispatch.Taken;
 import dev.plumbline.dispatch.Proof.Finding;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -187,6 +188,22 @@ class ProverTest {
             assertThat(records.dispatch().parts())
                     .extracting(Dispatch.Part::taken)
                     .containsOnly(Taken.AS_SENT);
+        }
+    }
+
+    @Test
+    void anObjectWhoseOwnFileIsDamagedIsHeld() throws Exception {
+        try (FiledRecords records = new FiledRecords(data)) {
+            records.file(1);
+            ToldArchive archive = new ToldArchive();
+            archive.proving = question -> Proof.of(Finding.LATER, "busy");
+            Courier courier = archive.courier(records);
+            courier.round();
+            Path file = records.archive.file(archive.sent.get(0));
+            Files.write(file, new byte[] {1, 2, 3});
+            carry(records, courier, Duration.ofMinutes(1));
+            assertThat(records.dispatch().state()).isEqualTo(State.HELD);
+            assertThat(records.dispatch().lastAnswer().words()).contains("run doctor");
         }
     }
 }
