@@ -62,11 +62,52 @@ public record Dispatch(
         }
     }
 
+    /** How an archive took an object that it says it has. */
+    public enum Taken {
+        /** Without a word. */
+        AS_SENT,
+        /** It altered something, as it said or as was seen when the object was read back. */
+        ALTERED,
+        /** It said that an object with this UID was there before. */
+        BEFORE
+    }
+
+    /**
+     * What was asked of an archive to prove an object.
+     *
+     * @param transactionUid of the last storage commitment that was asked for, if one was
+     * @param times how often commitment was asked for
+     * @param last when that was
+     * @param settled nothing more is asked by itself: every way was tried, or what the archive altered is known
+     */
+    public record Asked(Optional<String> transactionUid, int times, Optional<Instant> last, boolean settled) {
+        public static final Asked NOTHING = new Asked(Optional.empty(), 0, Optional.empty(), false);
+
+        /** In a new transaction, of which nobody has been told yet. */
+        public Asked in(String transaction) {
+            return new Asked(Optional.of(transaction), times, last, settled);
+        }
+
+        /** Once more. */
+        public Asked again(Instant when) {
+            return new Asked(transactionUid, times + 1, Optional.of(when), settled);
+        }
+
+        /** For the last time. */
+        public Asked over() {
+            return new Asked(transactionUid, times, last, true);
+        }
+
+        /** As if it had never been, but for the transaction in which a report may still come. */
+        public Asked anew() {
+            return new Asked(transactionUid, 0, Optional.empty(), false);
+        }
+    }
+
     /**
      * One object of it.
      *
      * @param changed when its state or answer last changed
-     * @param transactionUid of the storage commitment that was asked for, if one was
      */
     public record Part(
             int position,
@@ -74,10 +115,31 @@ public record Dispatch(
             State state,
             Answer answer,
             Instant changed,
-            Optional<String> transactionUid) {
+            Taken taken,
+            Asked asked) {
         /** The same part in another state. */
         public Part now(State next, Answer why, Instant when) {
-            return new Part(position, sopInstanceUid, next, why, when, transactionUid);
+            return new Part(position, sopInstanceUid, next, why, when, taken, asked);
+        }
+
+        /** The same part, taken so. */
+        public Part with(Taken how) {
+            return new Part(position, sopInstanceUid, state, answer, changed, how, asked);
+        }
+
+        /** The same part, asked after so. */
+        public Part with(Asked what) {
+            return new Part(position, sopInstanceUid, state, answer, changed, taken, what);
+        }
+
+        /** Whether the archive has it as it altered it. */
+        public boolean isAltered() {
+            return taken == Taken.ALTERED && (state == State.SENT || state == State.PROVED);
+        }
+
+        /** Whether the archive says it has it and every way to prove that was tried. */
+        public boolean isUnconfirmed() {
+            return state == State.SENT && asked.settled() && taken != Taken.ALTERED;
         }
     }
 
@@ -110,6 +172,16 @@ public record Dispatch(
                 .filter(part -> !part.answer().equals(Answer.NONE))
                 .max(Comparator.comparing(Part::changed)));
         return heard.map(Part::answer).orElse(Answer.NONE);
+    }
+
+    /** Whether the archive altered one of its objects. */
+    public boolean isAltered() {
+        return parts.stream().anyMatch(Part::isAltered);
+    }
+
+    /** Whether one of its objects is sent and can be proved by no way that was tried. */
+    public boolean isUnconfirmed() {
+        return parts.stream().anyMatch(Part::isUnconfirmed);
     }
 
     /** How many dispatches of a destination stand in a state. */

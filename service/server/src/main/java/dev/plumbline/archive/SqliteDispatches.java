@@ -3,9 +3,11 @@ package dev.plumbline.archive;
 
 import dev.plumbline.archive.Dispatch.Addressed;
 import dev.plumbline.archive.Dispatch.Answer;
+import dev.plumbline.archive.Dispatch.Asked;
 import dev.plumbline.archive.Dispatch.Part;
 import dev.plumbline.archive.Dispatch.Progress;
 import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatch.Taken;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -25,6 +27,10 @@ final class SqliteDispatches implements Dispatches {
     /** A revision goes out when its companions are composed, and after the earlier ones of its case. */
     private static final String COMPOSED = " AND NOT EXISTS (SELECT 1 FROM companions_due due WHERE"
             + " due.case_id = dispatches.case_id AND due.revision <= dispatches.revision)";
+
+    /** Of those that are sent: something may still be asked. */
+    private static final String UNSETTLED = " AND EXISTS (SELECT 1 FROM dispatch_parts part WHERE"
+            + " part.dispatch_id = dispatches.id AND part.state = 'SENT' AND part.settled = 0)";
 
     private final SqliteDatabase database;
 
@@ -88,17 +94,18 @@ final class SqliteDispatches implements Dispatches {
     }
 
     @Override
-    public List<Dispatch> waiting(String destination, State state, int limit) {
+    public List<Waiting> waiting(String destination, State state) {
         return database.query(
-                SELECT + "WHERE state = ? AND destination = ? AND released = ''" + COMPOSED + " ORDER BY id LIMIT ?",
-                List.of(state.name(), destination, limit),
-                this::dispatch);
+                "SELECT id, study_instance_uid FROM dispatches WHERE state = ? AND destination = ? AND released = ''"
+                        + COMPOSED + (state == State.SENT ? UNSETTLED : "") + " ORDER BY id",
+                List.of(state.name(), destination),
+                row -> new Waiting(row.getLong(1), row.getString(2)));
     }
 
     @Override
     public List<Dispatch> ofTransaction(String transactionUid) {
         return database.query(
-                SELECT + "WHERE id IN (SELECT dispatch_id FROM dispatch_parts WHERE transaction_uid = ?)",
+                SELECT + "WHERE id IN (SELECT dispatch_id FROM commitment_transactions WHERE transaction_uid = ?)",
                 List.of(transactionUid),
                 this::dispatch);
     }
@@ -114,13 +121,26 @@ final class SqliteDispatches implements Dispatches {
     }
 
     @Override
-    public Optional<Dispatch> oldestUnproved(Collection<String> destinations) {
-        String marks = destinations.stream().map(each -> "?").collect(Collectors.joining(", "));
+    public Remarks remarks() {
+        return database.query(
+                        "SELECT COUNT(DISTINCT CASE WHEN taken = 'ALTERED' AND part.state IN ('SENT', 'PROVED')"
+                                + " THEN id END), COUNT(DISTINCT CASE WHEN taken <> 'ALTERED' AND part.state = 'SENT'"
+                                + " THEN id END) FROM dispatch_parts part JOIN dispatches ON id = dispatch_id"
+                                + " WHERE (taken = 'ALTERED' OR settled = 1) AND released = ''",
+                        List.of(),
+                        row -> new Remarks(row.getInt(1), row.getInt(2)))
+                .get(0);
+    }
+
+    @Override
+    public Optional<Dispatch> oldestUnproved(Collection<String> provable) {
+        String marks = provable.stream().map(each -> "?").collect(Collectors.joining(", "));
         return database
                 .query(
-                        SELECT + "WHERE state <> 'PROVED' AND released = '' AND destination IN (" + marks
-                                + ") ORDER BY created, id LIMIT 1",
-                        List.copyOf(destinations),
+                        SELECT + "WHERE released = '' AND (state IN ('QUEUED', 'HELD') OR (state = 'SENT'"
+                                + " AND destination IN (" + marks + ")" + UNSETTLED
+                                + ")) ORDER BY created, id LIMIT 1",
+                        List.copyOf(provable),
                         this::dispatch)
                 .stream()
                 .findFirst();
@@ -132,12 +152,12 @@ final class SqliteDispatches implements Dispatches {
     }
 
     @Override
-    public void change(long id, UnaryOperator<Dispatch> change) {
-        database.transaction(() -> get(id).map(dispatch -> write(change.apply(dispatch))));
+    public Dispatch change(long id, UnaryOperator<Dispatch> change) {
+        return database.transaction(() -> write(change.apply(get(id).orElseThrow())));
     }
 
     /** Inside a transaction. */
-    private boolean write(Dispatch dispatch) {
+    private Dispatch write(Dispatch dispatch) {
         Progress progress = dispatch.progress();
         database.update(
                 "UPDATE dispatches SET attempts = ?, next_attempt = ?, state = ? WHERE id = ?",
@@ -148,18 +168,32 @@ final class SqliteDispatches implements Dispatches {
                         dispatch.id()));
         for (Part part : dispatch.parts()) {
             database.update(
-                    "UPDATE dispatch_parts SET state = ?, code = ?, words = ?, changed = ?, transaction_uid = ?"
+                    "UPDATE dispatch_parts SET state = ?, code = ?, words = ?, changed = ?, transaction_uid = ?,"
+                            + " taken = ?, asked_times = ?, asked_last = ?, settled = ?"
                             + " WHERE dispatch_id = ? AND position = ?",
                     List.of(
                             part.state().name(),
                             part.answer().code(),
                             part.answer().words(),
                             part.changed().toString(),
-                            part.transactionUid().orElse(""),
+                            part.asked().transactionUid().orElse(""),
+                            part.taken().name(),
+                            part.asked().times(),
+                            part.asked().last().map(Instant::toString).orElse(""),
+                            part.asked().settled() ? 1 : 0,
                             dispatch.id(),
                             part.position()));
+            part.asked().transactionUid().ifPresent(transaction -> remember(transaction, dispatch.id()));
         }
-        return true;
+        return dispatch;
+    }
+
+    /** A report on it may come at any time, also after another transaction was begun. */
+    private void remember(String transaction, long dispatch) {
+        database.update(
+                "INSERT INTO commitment_transactions (transaction_uid, dispatch_id) VALUES (?, ?)"
+                        + " ON CONFLICT DO NOTHING",
+                List.of(transaction, dispatch));
     }
 
     @Override
@@ -182,8 +216,8 @@ final class SqliteDispatches implements Dispatches {
 
     private List<Part> parts(long id) {
         return database.query(
-                "SELECT position, sop_instance_uid, state, code, words, changed, transaction_uid FROM dispatch_parts"
-                        + " WHERE dispatch_id = ? ORDER BY position",
+                "SELECT position, sop_instance_uid, state, code, words, changed, taken, transaction_uid, asked_times,"
+                        + " asked_last, settled FROM dispatch_parts WHERE dispatch_id = ? ORDER BY position",
                 List.of(id),
                 row -> new Part(
                         row.getInt(1),
@@ -191,7 +225,12 @@ final class SqliteDispatches implements Dispatches {
                         State.valueOf(row.getString(3)),
                         new Answer(row.getString(4), row.getString(5)),
                         Instant.parse(row.getString(6)),
-                        Optional.of(row.getString(7)).filter(uid -> !uid.isEmpty())));
+                        Taken.valueOf(row.getString(7)),
+                        new Asked(
+                                Optional.of(row.getString(8)).filter(uid -> !uid.isEmpty()),
+                                row.getInt(9),
+                                instant(row.getString(10)),
+                                row.getBoolean(11))));
     }
 
     private static Optional<Instant> instant(String text) {

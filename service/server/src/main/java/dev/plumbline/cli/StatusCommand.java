@@ -49,7 +49,7 @@ final class StatusCommand implements Callable<Integer> {
             terminal.line(answer.path("text").asText());
         }
         boolean fine = answer.path("state").asText().equals("ok")
-                && answer.path("dispatch").path("held").asInt() == 0;
+                && !answer.path("personNeeded").asBoolean();
         return fine ? ExitCode.YES : ExitCode.NO;
     }
 

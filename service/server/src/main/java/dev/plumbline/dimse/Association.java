@@ -389,6 +389,16 @@ public final class Association implements AutoCloseable {
         return incoming.next(wait);
     }
 
+    /** Whether something of the peer is there, or comes within the wait: a message, its wish to end, or its end. */
+    boolean isSpokenTo(Duration wait) throws PeerFailure {
+        requireOpen();
+        try {
+            return incoming.hasMore() || connection.isSpokenTo(wait);
+        } catch (IOException e) {
+            throw closed(e);
+        }
+    }
+
     /** The peer's wish to end the association is granted. Source: DICOM PS3.8, 9.1.2. */
     void answerRelease() throws PeerFailure {
         on(Event.RELEASE_RESPONSE);

@@ -152,6 +152,23 @@ final class Connection implements AutoCloseable {
         }
     }
 
+    /** Whether a byte or the end has come, or comes within the wait; it is left where it is. */
+    boolean isSpokenTo(Duration wait) throws IOException {
+        if (!in.markSupported()) {
+            return true; // whoever reads next finds out
+        }
+        socket.setSoTimeout((int) Math.max(1, wait.toMillis()));
+        in.mark(1);
+        try {
+            in.read();
+            return true;
+        } catch (SocketTimeoutException e) {
+            return false;
+        } finally {
+            in.reset();
+        }
+    }
+
     /** Sends whole PDUs; the connection is closed when the peer takes them too slowly. */
     void write(byte[] bytes, int count) throws IOException {
         ScheduledFuture<?> end = closeAfter(socket, patience);

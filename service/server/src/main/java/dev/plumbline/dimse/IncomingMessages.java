@@ -34,6 +34,11 @@ final class IncomingMessages {
         received = values;
     }
 
+    /** Whether something is left of the last PDU. */
+    boolean hasMore() {
+        return received.hasRemaining();
+    }
+
     /**
      * The next message; empty when the peer has released the association.
      *

@@ -139,8 +139,20 @@ public final class ServiceUser {
                 : last.reply();
     }
 
-    /** N-ACTION of storage commitment; the report comes later, as a rule on another association. PS3.4, J.3.2. */
-    public Reply requestCommitment(Encoded information) throws IOException {
+    /** Whether the peer agreed to be asked for storage commitment. */
+    public boolean canRequestCommitment() {
+        return association
+                .negotiated(SopClass.STORAGE_COMMITMENT, SopClass.PLAIN_SYNTAXES)
+                .isPresent();
+    }
+
+    /**
+     * N-ACTION of storage commitment. The report comes later, as a rule on another association, but may come on this one,
+     * before the answer and after it. Source: DICOM PS3.4, J.3.2 and J.3.3.
+     *
+     * @param reports takes those that come before the answer
+     */
+    public Reply requestCommitment(Encoded information, Services reports) throws IOException {
         Negotiated context = context(SopClass.STORAGE_COMMITMENT, SopClass.PLAIN_SYNTAXES);
         CommandSet request = new CommandSet()
                 .putUid(CommandElement.REQUESTED_SOP_CLASS_UID, SopClass.STORAGE_COMMITMENT)
@@ -150,7 +162,35 @@ public final class ServiceUser {
                 .put(CommandElement.ACTION_TYPE_ID, REQUEST_COMMITMENT);
         association.send(
                 context.contextId(), request, new ByteArrayInputStream(information.in(context.transferSyntax())));
-        return new Exchange(association, request).reply(wait);
+        Exchange exchange = new Exchange(association, request);
+        Provider provider = new Provider(association, reports);
+        while (true) {
+            Message message = association
+                    .nextMessage(wait)
+                    .orElseThrow(() -> new PeerFailure(
+                            PeerFailure.Kind.ABORTED, "The peer released the association instead of answering."));
+            if (message.commandField() != CommandField.N_EVENT_REPORT_RQ) {
+                return exchange.answer(message).reply();
+            }
+            provider.serve(message);
+        }
+    }
+
+    /**
+     * Takes reports that come after the answers, until the peer is silent for so long or ends the association.
+     *
+     * @throws PeerFailure where it breaks
+     */
+    public void takeReports(Services reports, Duration silence) throws IOException {
+        Provider provider = new Provider(association, reports);
+        boolean open = true;
+        while (open && association.isSpokenTo(silence)) {
+            Optional<Message> message = association.nextMessage(wait);
+            if (message.isPresent()) {
+                provider.serve(message.get());
+            }
+            open = message.isPresent();
+        }
     }
 
     private Negotiated context(String sopClassUid, List<String> transferSyntaxes) throws PeerFailure {

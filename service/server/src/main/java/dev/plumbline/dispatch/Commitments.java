@@ -16,9 +16,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Reports on storage commitment. Source: DICOM PS3.4, J.3.3; failure reasons PS3.3, C.14.1.1. */
 final class Commitments {
+    private static final Logger LOG = LoggerFactory.getLogger(Commitments.class);
+
     private final Dispatches dispatches;
     private final Clock clock;
 
@@ -41,12 +45,16 @@ final class Commitments {
         Map<String, DataSet> failed = byInstance(information, Tag.FAILED_SOP_SEQUENCE);
         Map<String, DataSet> committed = byInstance(information, Tag.REFERENCED_SOP_SEQUENCE);
         for (Dispatch each : about) {
-            dispatches.change(each.id(), dispatch -> {
+            Dispatch now = dispatches.change(each.id(), dispatch -> {
                 List<Part> parts = dispatch.parts().stream()
                         .map(part -> reported(part, transaction, committed, failed))
                         .toList();
                 return dispatch.now(parts, dispatch.progress());
             });
+            LOG.info(
+                    "The archive reported on dispatch {}, which is {} now.",
+                    now.id(),
+                    now.state().word());
         }
         boolean contradicts = all && !failed.isEmpty();
         return contradicts ? Reply.of(Status.INVALID_ARGUMENT, "Event 1 came with failed instances.") : Reply.SUCCESS;
@@ -60,21 +68,25 @@ final class Commitments {
                         (first, again) -> first));
     }
 
+    /**
+     * That an archive commits to an object holds in whatever transaction it says so, and though it is on its way to it again
+     * meanwhile; that it does not holds in the last one only.
+     */
     private Part reported(Part part, String transaction, Map<String, DataSet> committed, Map<String, DataSet> failed) {
-        if (part.state() != State.SENT || !part.transactionUid().equals(Optional.of(transaction))) {
+        boolean open = part.state() == State.SENT || part.state() == State.QUEUED;
+        DataSet failure = failed.get(part.sopInstanceUid());
+        if (open && failure == null && committed.containsKey(part.sopInstanceUid())) {
+            return part.now(State.PROVED, new Answer("", "The archive committed to it."), clock.instant());
+        }
+        boolean last = part.asked().transactionUid().equals(Optional.of(transaction));
+        if (failure == null || part.state() != State.SENT || !last) {
             return part;
         }
-        DataSet failure = failed.get(part.sopInstanceUid());
-        if (failure != null) {
-            int reason = failure.integer(Tag.FAILURE_REASON).orElse(Status.PROCESSING_FAILURE.code());
-            Answer answer = new Answer(
-                    String.format("%04X", reason),
-                    "The archive does not commit to it: " + Status.of(reason).words() + ".");
-            boolean missing = Status.of(reason) == Status.NO_SUCH_INSTANCE;
-            return part.now(missing ? State.QUEUED : State.SENT, answer, clock.instant());
-        }
-        return committed.containsKey(part.sopInstanceUid())
-                ? part.now(State.PROVED, new Answer("", "The archive committed to it."), clock.instant())
-                : part;
+        int reason = failure.integer(Tag.FAILURE_REASON).orElse(Status.PROCESSING_FAILURE.code());
+        Answer answer = new Answer(
+                String.format("%04X", reason),
+                "The archive does not commit to it: " + Status.of(reason).words() + ".");
+        boolean missing = Status.of(reason) == Status.NO_SUCH_INSTANCE;
+        return part.now(missing ? State.QUEUED : State.SENT, answer, clock.instant());
     }
 }

@@ -6,53 +6,56 @@ import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.Part;
 import dev.plumbline.archive.Dispatch.Progress;
 import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatch.Taken;
 import dev.plumbline.archive.Dispatches;
+import dev.plumbline.archive.Dispatches.Waiting;
 import dev.plumbline.archive.HeldObject;
 import dev.plumbline.archive.StoreDamaged;
+import dev.plumbline.dimse.Services;
 import dev.plumbline.problem.Refusal;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * Carries the records that wait for one destination: those of one study in their order, a study that cannot go on holding
- * up no other. Waits are counted on a clock that nobody sets; after a start everything is due.
+ * up no other, nor does a record that the archive cannot take. Waits are counted on a clock that nobody sets; after a start
+ * everything is due.
  */
 final class Courier {
     private static final Logger LOG = LoggerFactory.getLogger(Courier.class);
-    private static final int LOOKED_AT = 500;
-    private static final String DAMAGED = "The object's own file here is damaged; run doctor.";
+
+    /** What a person has to know of an object whose file cannot be sent or compared with. */
+    static final String DAMAGED = "The object's own file here is damaged; run doctor.";
+
+    /** So many at most before it is looked again what came in meanwhile. Source: design choice. */
+    private static final int MOST_AT_ONCE = 500;
 
     private final Destination destination;
     private final Carrier carrier;
     private final Archive archive;
     private final Dispatches dispatches;
     private final Clock clock;
-    private final LongSupplier nanoTime;
-    private final Backoff backoff;
-    private final Supplier<String> uids;
 
-    private final Map<Long, Rest> resting = new HashMap<>();
-    private Rest destinationRest = Rest.NONE;
+    private final Rests sending;
+    private final Prover prover;
 
     /** What the courier may not make itself. */
     record Times(Clock clock, LongSupplier nanoTime, Backoff backoff, Supplier<String> uids) {}
-
-    /** Failures in a row, and until when nothing is tried. */
-    private record Rest(int failures, long until) {
-        static final Rest NONE = new Rest(0, Long.MIN_VALUE);
-    }
 
     Courier(Destination destination, Archive archive, Times times) {
         this.destination = destination;
@@ -60,9 +63,28 @@ final class Courier {
         this.archive = archive;
         this.dispatches = archive.store().dispatches();
         this.clock = times.clock();
-        this.nanoTime = times.nanoTime();
-        this.backoff = times.backoff();
-        this.uids = times.uids();
+        this.sending = new Rests(times.nanoTime(), times.backoff());
+        this.prover = new Prover(carrier, new Ground(), times);
+    }
+
+    /** What the prover stands on. */
+    private final class Ground implements Prover.Ground {
+        private final Services reports = new Inbox(archive, clock);
+
+        @Override
+        public HeldObject held(Part part) {
+            return Courier.this.held(part);
+        }
+
+        @Override
+        public Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next) {
+            return Courier.this.keep(before, parts, next, 0);
+        }
+
+        @Override
+        public Services reports() {
+            return reports;
+        }
     }
 
     /**
@@ -71,33 +93,52 @@ final class Courier {
      * @return how long until something may be due again; zero where there is more to do at once
      */
     Duration round() {
-        long began = nanoTime.getAsLong();
-        if (isResting(destinationRest)) {
-            return untilDue(began);
-        }
-        Set<String> heldUp = new HashSet<>();
-        boolean moved = false;
-        for (Dispatch dispatch : dispatches.waiting(destination.name(), State.QUEUED, LOOKED_AT + resting.size())) {
-            boolean first = heldUp.add(dispatch.addressed().studyInstanceUid());
-            if (first && isDue(dispatch) && !isResting(destinationRest)) {
-                Dispatch now = send(dispatch);
-                moved |= now.state() != State.QUEUED;
-                if (now.state() != State.QUEUED) {
-                    heldUp.remove(dispatch.addressed().studyInstanceUid());
-                }
-            }
-        }
-        if (!isResting(destinationRest)) {
-            moved |= proveAll();
-        }
-        return moved ? Duration.ZERO : untilDue(began);
+        List<Waiting> queued = dispatches.waiting(destination.name(), State.QUEUED);
+        sending.keep(ids(queued));
+        boolean moved = sendAll(queued);
+        List<Waiting> sent = destination.provable() ? dispatches.waiting(destination.name(), State.SENT) : List.of();
+        Set<Long> unproved = ids(queued);
+        unproved.addAll(ids(sent));
+        prover.rests().keep(unproved);
+        moved |= proveAll(sent);
+        return moved ? Duration.ZERO : untilDue(queued, sent);
     }
 
-    private boolean proveAll() {
+    private static Set<Long> ids(List<Waiting> waiting) {
+        return waiting.stream().map(Waiting::id).collect(Collectors.toCollection(HashSet::new));
+    }
+
+    /** Those that failed least first, so that the next attempt is with another record than the last one that failed. */
+    private boolean sendAll(List<Waiting> queued) {
+        Map<String, List<Waiting>> studies = new LinkedHashMap<>();
+        queued.forEach(each -> studies.computeIfAbsent(each.studyInstanceUid(), study -> new ArrayList<>())
+                .add(each));
+        List<List<Waiting>> inTurn = new ArrayList<>(studies.values());
+        inTurn.sort(
+                Comparator.comparingInt(study -> sending.failures(study.get(0).id())));
         boolean moved = false;
-        for (Dispatch dispatch : dispatches.waiting(destination.name(), State.SENT, LOOKED_AT + resting.size())) {
-            if (isDue(dispatch) && !isResting(destinationRest)) {
-                moved |= prove(dispatch).state() != State.SENT;
+        int attempts = 0;
+        for (List<Waiting> study : inTurn) {
+            boolean goesOn = true;
+            for (int i = 0; goesOn && i < study.size() && attempts < MOST_AT_ONCE; i++) {
+                boolean due = isDue(sending, study.get(i));
+                goesOn = due && send(study.get(i));
+                moved |= goesOn;
+                attempts += due ? 1 : 0;
+            }
+        }
+        return moved;
+    }
+
+    private boolean proveAll(List<Waiting> sent) {
+        boolean moved = false;
+        int looks = 0;
+        List<Waiting> inTurn = new ArrayList<>(sent);
+        inTurn.sort(Comparator.comparingInt(each -> prover.rests().failures(each.id())));
+        for (Waiting each : inTurn) {
+            if (looks < MOST_AT_ONCE && untilProving().isZero() && isDue(prover.rests(), each)) {
+                moved |= prove(each);
+                looks++;
             }
         }
         return moved;
@@ -109,35 +150,75 @@ final class Courier {
 
     /** An operator wants it now: neither the record nor its destination rests any longer. */
     void hurry(long id) {
-        resting.remove(id);
-        destinationRest = Rest.NONE;
-    }
-
-    private boolean isDue(Dispatch dispatch) {
-        return !isResting(resting.getOrDefault(dispatch.id(), Rest.NONE));
-    }
-
-    private boolean isResting(Rest rest) {
-        return rest.failures() > 0 && rest.until() - nanoTime.getAsLong() > 0;
-    }
-
-    /**
-     * At most what the shortest rest leaves; a new record wakes the courier in any case. A rest that was over before the
-     * round began belongs to a record that is behind another of its study, or that a person or a report has ended: waiting
-     * for it would be no wait at all.
-     */
-    private Duration untilDue(long began) {
-        long now = nanoTime.getAsLong();
-        long shortest = Backoff.LONGEST.toNanos();
-        if (isResting(destinationRest)) {
-            return Duration.ofNanos(destinationRest.until() - now);
+        if (dispatches.get(id).filter(this::isOurs).isEmpty()) {
+            return;
         }
-        for (Rest rest : resting.values()) {
-            if (rest.until() - began > 0) {
-                shortest = Math.min(shortest, Math.max(0, rest.until() - now));
-            }
+        for (Rests rests : List.of(sending, prover.rests())) {
+            rests.forget(id);
+            rests.allWell();
         }
-        return Duration.ofNanos(shortest);
+    }
+
+    private boolean isOurs(Dispatch dispatch) {
+        return dispatch.addressed().destination().equals(destination.name());
+    }
+
+    private static boolean isDue(Rests rests, Waiting waiting) {
+        return rests.left(waiting.id()).isZero();
+    }
+
+    /** An archive that takes nothing just now is not asked either: one probe is enough. */
+    private Duration untilProving() {
+        return longer(prover.rests().leftOfAll(), sending.leftOfAll());
+    }
+
+    private static Duration longer(Duration one, Duration other) {
+        return one.compareTo(other) > 0 ? one : other;
+    }
+
+    /** Until the first of them is due that is not behind another of its study; a new record wakes the courier in any case. */
+    private Duration untilDue(List<Waiting> queued, List<Waiting> sent) {
+        Set<String> studies = new HashSet<>();
+        Stream<Duration> toSend = queued.stream()
+                .filter(each -> studies.add(each.studyInstanceUid()))
+                .map(each -> sending.left(each.id()));
+        Stream<Duration> toProve =
+                sent.stream().map(each -> longer(prover.rests().left(each.id()), untilProving()));
+        return Stream.of(toSend, toProve, Stream.of(Backoff.LONGEST))
+                .flatMap(each -> each)
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
+    }
+
+    /** Somebody may have given it up since it was looked who waits. */
+    private Optional<Dispatch> stillOnItsWay(Waiting waiting) {
+        return dispatches
+                .get(waiting.id())
+                .filter(dispatch -> dispatch.released().isEmpty());
+    }
+
+    /** Whether it is on its way further now. */
+    private boolean send(Waiting waiting) {
+        return stillOnItsWay(waiting)
+                .map(this::send)
+                .filter(now -> now.state() != State.QUEUED)
+                .isPresent();
+    }
+
+    /** What the archive misses is sent again, but not at once. */
+    private Dispatch waitingAgain(Dispatch looked) {
+        if (looked.state() == State.QUEUED) {
+            sending.pause(looked.id(), prover.rests().left(looked.id()));
+        }
+        return looked;
+    }
+
+    private boolean prove(Waiting waiting) {
+        return stillOnItsWay(waiting)
+                .map(prover::prove)
+                .map(this::waitingAgain)
+                .filter(now -> now.state() != State.SENT)
+                .isPresent();
     }
 
     private Dispatch send(Dispatch dispatch) {
@@ -146,15 +227,20 @@ final class Courier {
         for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
             if (parts.get(i).state() == State.QUEUED) {
                 Outcome outcome = attempt(parts.get(i));
-                parts.set(i, parts.get(i).now(state(outcome.verdict()), outcome.answer(), clock.instant()));
+                parts.set(
+                        i,
+                        parts.get(i)
+                                .now(state(outcome.verdict()), outcome.answer(), clock.instant())
+                                .with(taken(outcome.verdict())));
                 if (!outcome.verdict().isSent()) {
                     next = Optional.of(later(dispatch.id(), outcome));
                 }
             }
         }
         if (next.isEmpty()) {
-            resting.remove(dispatch.id());
-            destinationRest = Rest.NONE;
+            sending.forget(dispatch.id());
+            sending.allWell();
+            prover.sentAgain(dispatch.id());
         }
         return keep(dispatch, parts, next, 1);
     }
@@ -189,108 +275,39 @@ final class Courier {
         };
     }
 
+    private static Taken taken(Verdict verdict) {
+        return switch (verdict) {
+            case SENT_ALTERED -> Taken.ALTERED;
+            case SENT_BEFORE -> Taken.BEFORE;
+            default -> Taken.AS_SENT;
+        };
+    }
+
     /** When it is tried again; at once is never, and what is held waits for a person. */
     private Instant later(long id, Outcome outcome) {
-        if (outcome.verdict() == Verdict.HELD) {
-            return clock.instant();
-        }
-        if (outcome.verdict() == Verdict.DESTINATION_LATER) {
-            destinationRest = longer(destinationRest, outcome.notBefore());
-            carrier.rest();
-            return clock.instant().plusNanos(destinationRest.until() - nanoTime.getAsLong());
-        }
-        Rest rest = longer(resting.getOrDefault(id, Rest.NONE), outcome.notBefore());
-        resting.put(id, rest);
-        return clock.instant().plusNanos(rest.until() - nanoTime.getAsLong());
-    }
-
-    private Rest longer(Rest before, Optional<Duration> notBefore) {
-        int failures = before.failures() + 1;
-        Duration wait = backoff.after(failures);
-        Duration least = notBefore.filter(asked -> asked.compareTo(wait) > 0).orElse(wait);
-        return new Rest(failures, nanoTime.getAsLong() + least.toNanos());
-    }
-
-    private Dispatch prove(Dispatch dispatch) {
-        List<Part> parts = new ArrayList<>(dispatch.parts());
-        Rest before = resting.getOrDefault(dispatch.id(), Rest.NONE);
-        Optional<Proof> asked = Optional.empty();
-        Optional<Instant> next = Optional.empty();
-        for (int i = 0; i < parts.size() && next.isEmpty(); i++) {
-            if (parts.get(i).state() == State.SENT) {
-                parts.set(i, withTransaction(parts.get(i)));
-                keep(dispatch, parts, next, 0);
-                Proof proof = look(parts.get(i), before);
-                parts.set(i, proved(parts.get(i), proof));
-                State state = parts.get(i).state();
-                if (proof.finding() == Proof.Finding.ASKED) {
-                    asked = Optional.of(proof);
-                } else if (state == State.SENT || state == State.QUEUED) {
-                    next = Optional.of(later(dispatch.id(), rest(proof)));
-                }
+        return switch (outcome.verdict()) {
+            case DESTINATION_LATER -> {
+                carrier.rest();
+                yield clock.instant().plus(sending.allFailed(id, outcome.notBefore()));
             }
-        }
-        if (next.isEmpty() && asked.isPresent()) {
-            next = Optional.of(later(dispatch.id(), rest(asked.get())));
-        }
-        if (next.isEmpty()) {
-            resting.remove(dispatch.id());
-        }
-        return keep(dispatch, parts, next, 0);
-    }
-
-    /** A report may have come in, or an operator done something, meanwhile: what is proved stays proved. */
-    private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
-        dispatches.change(before.id(), stored -> {
-            for (int i = 0; i < parts.size(); i++) {
-                if (stored.parts().get(i).state() == State.PROVED) {
-                    parts.set(i, stored.parts().get(i));
-                }
-            }
-            return after(before, parts, next, attempts);
-        });
-        return told(after(before, parts, next, attempts));
-    }
-
-    private Part withTransaction(Part part) {
-        return new Part(
-                part.position(),
-                part.sopInstanceUid(),
-                part.state(),
-                part.answer(),
-                part.changed(),
-                Optional.of(uids.get()));
-    }
-
-    private static Outcome rest(Proof proof) {
-        Verdict verdict =
-                proof.finding() == Proof.Finding.DESTINATION_LATER ? Verdict.DESTINATION_LATER : Verdict.RECORD_LATER;
-        return new Outcome(verdict, proof.answer(), proof.notBefore());
-    }
-
-    private Proof look(Part part, Rest rest) {
-        try {
-            return carrier.prove(
-                    new Carrier.Question(held(part), part.transactionUid().orElse(""), rest.failures()));
-        } catch (StoreDamaged e) {
-            LOG.error("An object to be proved cannot be read.", e);
-            return Proof.of(Proof.Finding.DIFFERENT, DAMAGED);
-        } catch (RuntimeException e) {
-            LOG.error("An object could not be proved.", e);
-            return Proof.of(Proof.Finding.LATER, "Plumbline itself failed; its log says how.");
-        }
-    }
-
-    private Part proved(Part part, Proof proof) {
-        State next = switch (proof.finding()) {
-            case PROVED -> State.PROVED;
-            case MISSING -> State.QUEUED;
-            case DIFFERENT -> State.HELD;
-            case ASKED, LATER, DESTINATION_LATER, NOT_OFFERED -> State.SENT;
+            case RECORD_LATER -> clock.instant().plus(sending.failed(id, outcome.notBefore()));
+            default -> clock.instant();
         };
-        // where no proof is to be had, what the archive said when it was sent stays the last word
-        boolean keepsAnswer = proof.finding() == Proof.Finding.NOT_OFFERED;
-        return part.now(next, keepsAnswer ? part.answer() : proof.answer(), clock.instant());
+    }
+
+    /**
+     * A report may have come in, or an operator done something, meanwhile: what others made of a part stands.
+     */
+    private Dispatch keep(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {
+        return told(dispatches.change(before.id(), stored -> {
+            List<Part> merged = new ArrayList<>(parts);
+            for (int i = 0; i < parts.size(); i++) {
+                if (stored.parts().get(i).state() != before.parts().get(i).state()) {
+                    merged.set(i, stored.parts().get(i));
+                }
+            }
+            return after(before, merged, next, attempts);
+        }));
     }
 
     private static Dispatch after(Dispatch before, List<Part> parts, Optional<Instant> next, int attempts) {

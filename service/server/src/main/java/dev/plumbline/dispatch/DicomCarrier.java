@@ -14,6 +14,7 @@ import dev.plumbline.dimse.PeerFailure;
 import dev.plumbline.dimse.Reply;
 import dev.plumbline.dimse.Requestor;
 import dev.plumbline.dimse.ServiceUser;
+import dev.plumbline.dimse.Services;
 import dev.plumbline.dimse.SopClass;
 import dev.plumbline.dimse.Status;
 import dev.plumbline.dimse.Wanted;
@@ -26,11 +27,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** By C-STORE, proved by C-GET or storage commitment. Source: DICOM PS3.4, B, C.4.3, J. */
 final class DicomCarrier implements Carrier {
-    private static final Duration PATIENCE_FOR_REPORT = Duration.ofMinutes(10);
-    private static final int MOST_REQUESTS = 5;
+    /** An archive that reports on the association it was asked on does so within this. Source: design choice. */
+    private static final Duration FOR_REPORTS = Duration.ofSeconds(1);
+
+    private static final Logger LOG = LoggerFactory.getLogger(DicomCarrier.class);
 
     private final Archive archive;
     private final Requestor requestor;
@@ -38,7 +43,8 @@ final class DicomCarrier implements Carrier {
     private final ProofBy proofBy;
     private final Set<Wanted> wanted = new LinkedHashSet<>();
     private Optional<Association> storing = Optional.empty();
-    private Optional<Association> proving = Optional.empty();
+    private Optional<Association> asking = Optional.empty();
+    private Optional<Services> reports = Optional.empty();
 
     DicomCarrier(Archive archive, Requestor requestor, Peer peer, ProofBy proofBy) {
         this.archive = archive;
@@ -92,16 +98,16 @@ final class DicomCarrier implements Carrier {
         return storing.orElseThrow();
     }
 
+    /** Whatever fails here is no reason to stop sending; the next one asks again. */
     @Override
     public Proof prove(Question question) {
         try {
             return switch (proofBy) {
                 case NONE -> Proof.of(Finding.NOT_OFFERED, "This destination offers no proof.");
                 case GET -> readBack(question.object());
-                case COMMITMENT -> question.askedBefore() < MOST_REQUESTS ? ask(question) : readBack(question.object());
+                case COMMITMENT -> committed(question);
             };
         } catch (PeerFailure e) {
-            proving = dropped(proving, e);
             return e.kind() == PeerFailure.Kind.CONTEXT_REFUSED
                     ? Proof.of(Finding.NOT_OFFERED, text(e))
                     : Proof.of(Finding.DESTINATION_LATER, text(e));
@@ -110,32 +116,66 @@ final class DicomCarrier implements Carrier {
         }
     }
 
+    /** Commitment says nothing of whether the archive has what we sent where it altered it or had another before. */
+    private Proof committed(Question question) throws IOException {
+        boolean exhausted = question.askedBefore() >= CommitmentSchedule.MOST;
+        if (question.doubtful() || exhausted) {
+            try {
+                return readBack(question.object());
+            } catch (PeerFailure e) {
+                if (e.kind() != PeerFailure.Kind.CONTEXT_REFUSED) {
+                    throw e;
+                }
+                if (exhausted) {
+                    return Proof.of(
+                            Finding.UNCONFIRMED,
+                            "The archive did not commit to it within a day, and hands no objects back.");
+                }
+            }
+        }
+        return ask(question);
+    }
+
     private Proof ask(Question question) throws IOException {
-        List<Wanted> context = List.of(Wanted.use(SopClass.STORAGE_COMMITMENT, SopClass.PLAIN_SYNTAXES));
+        try {
+            openToAsk();
+        } catch (PeerFailure e) {
+            asking = Optional.empty();
+            throw e;
+        }
+        ServiceUser user = new ServiceUser(asking.orElseThrow(), requestor.timeouts());
+        if (!user.canRequestCommitment()) {
+            return readBack(question.object());
+        }
         DataSet reference = new DataSet()
                 .put(Tag.REFERENCED_SOP_CLASS_UID, question.object().identity().sopClassUid())
                 .put(Tag.REFERENCED_SOP_INSTANCE_UID, question.object().sopInstanceUid());
         DataSet information = new DataSet()
-                .put(Tag.TRANSACTION_UID, question.transactionUid())
+                .put(Tag.TRANSACTION_UID, question.asking().transaction())
                 .put(Tag.REFERENCED_SOP_SEQUENCE, List.of(reference));
-        Association association = proving(context);
-        Reply reply = new ServiceUser(association, requestor.timeouts())
-                .requestCommitment(syntax -> encoded(information, syntax));
-        return reply.isSuccess()
-                ? Proof.asked("The archive was asked to commit to it and has not yet reported.", PATIENCE_FOR_REPORT)
-                : Proof.of(Finding.LATER, reply.code() + " " + words(reply));
+        reports = Optional.of(question.asking().reports());
+        try {
+            Reply reply = user.requestCommitment(
+                    syntax -> encoded(information, syntax), question.asking().reports());
+            return Proof.asked(
+                    reply.isSuccess()
+                            ? "The archive was asked to commit to it and has not yet reported."
+                            : "Asked to commit to it the archive answered " + reply.code() + " " + words(reply) + ".");
+        } catch (PeerFailure e) {
+            asking = dropped(asking, e);
+            return Proof.asked("The archive was asked to commit to it. " + text(e));
+        }
     }
 
-    private Association proving(List<Wanted> contexts) throws PeerFailure {
-        if (proving.filter(Association::isOpen).isEmpty()) {
-            proving = Optional.of(requestor.open(peer, contexts));
+    private void openToAsk() throws PeerFailure {
+        if (asking.filter(Association::isOpen).isEmpty()) {
+            asking.ifPresent(Association::close);
+            asking = Optional.of(
+                    requestor.open(peer, List.of(Wanted.use(SopClass.STORAGE_COMMITMENT, SopClass.PLAIN_SYNTAXES))));
         }
-        return proving.orElseThrow();
     }
 
     private Proof readBack(HeldObject object) throws IOException {
-        proving.ifPresent(Association::close);
-        proving = Optional.empty();
         List<Wanted> contexts = new ArrayList<>();
         contexts.add(Wanted.use(SopClass.STUDY_ROOT_GET, SopClass.PLAIN_SYNTAXES));
         contexts.add(new Wanted(object.identity().sopClassUid(), List.of(object.transferSyntaxUid()), true));
@@ -148,9 +188,11 @@ final class DicomCarrier implements Carrier {
                 .put(Tag.STUDY_INSTANCE_UID, object.identity().studyInstanceUid())
                 .put(Tag.SERIES_INSTANCE_UID, object.identity().seriesInstanceUid())
                 .put(Tag.SOP_INSTANCE_UID, object.sopInstanceUid());
-        Reply last = new ServiceUser(proving(contexts), requestor.timeouts())
-                .get(syntax -> encoded(identifier, syntax), received);
-        return received.proof(last);
+        try (Association association = requestor.open(peer, contexts)) {
+            Reply last = new ServiceUser(association, requestor.timeouts())
+                    .get(syntax -> encoded(identifier, syntax), received);
+            return received.proof(last);
+        }
     }
 
     private static byte[] encoded(DataSet dataSet, String syntax) {
@@ -161,7 +203,19 @@ final class DicomCarrier implements Carrier {
     public void rest() {
         storing.ifPresent(Association::close);
         storing = Optional.empty();
-        proving.ifPresent(Association::close);
-        proving = Optional.empty();
+        asking.ifPresent(this::endAsking);
+        asking = Optional.empty();
+        reports = Optional.empty();
+    }
+
+    /** The archive may report on the association that it was asked on. Source: DICOM PS3.4, J.3.3. */
+    private void endAsking(Association association) {
+        try (association) {
+            if (reports.isPresent() && association.isOpen()) {
+                new ServiceUser(association, requestor.timeouts()).takeReports(reports.get(), FOR_REPORTS);
+            }
+        } catch (IOException e) {
+            LOG.debug("An association ended while reports were awaited: {}", e.getMessage());
+        }
     }
 }

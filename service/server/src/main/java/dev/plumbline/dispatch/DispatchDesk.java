@@ -87,6 +87,9 @@ public final class DispatchDesk {
         }
         List<Part> parts = dispatch.parts().stream()
                 .map(part -> part.state() == State.HELD ? part.now(State.QUEUED, part.answer(), clock.instant()) : part)
+                .map(part -> part.state() == State.PROVED
+                        ? part
+                        : part.with(part.asked().anew()))
                 .toList();
         Progress progress = new Progress(dispatch.progress().attempts(), Optional.empty());
         dispatches.update(dispatch.now(parts, progress));
@@ -142,7 +145,7 @@ public final class DispatchDesk {
         return dispatches.counts();
     }
 
-    /** The oldest record that is not yet proved, among the destinations that offer a proof. */
+    /** The oldest record that is not yet where it goes: not proved, or not even sent where no proof is offered. */
     public Optional<Dispatch> oldestUnproved() {
         return dispatches.oldestUnproved(destinations.stream()
                 .filter(Destination::provable)
@@ -150,9 +153,22 @@ public final class DispatchDesk {
                 .toList());
     }
 
+    /** How many were altered by an archive, or stay unconfirmed. */
+    Dispatches.Remarks remarks() {
+        return dispatches.remarks();
+    }
+
     /** Signed records that are not whole yet, the oldest first. */
     List<DueCompanions> companionsDue() {
         return store.companionsDue();
+    }
+
+    /** What is queued or held for destinations that are no peers any more: nobody carries it. */
+    List<Dispatch.Count> stranded() {
+        return counts().stream()
+                .filter(count -> count.state() == State.QUEUED || count.state() == State.HELD)
+                .filter(count -> !count.released() && !destinations().contains(count.destination()))
+                .toList();
     }
 
     public List<String> destinations() {

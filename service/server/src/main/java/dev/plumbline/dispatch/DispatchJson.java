@@ -39,6 +39,7 @@ public final class DispatchJson {
                     .put("state", part.state().word())
                     .put("code", text(part.answer().code()))
                     .put("reason", text(part.answer().words()))
+                    .put("altered", part.isAltered())
                     .put("changed", part.changed().toString());
         }
         return answer;
@@ -61,6 +62,8 @@ public final class DispatchJson {
                 .put("composed", dispatch.uncomposed().isEmpty())
                 .put("code", text(dispatch.lastAnswer().code()))
                 .put("reason", text(reason(dispatch)))
+                .put("altered", dispatch.isAltered())
+                .put("unconfirmed", dispatch.isUnconfirmed())
                 .put("released", text(dispatch.released()));
         item.put("url", "/v1/dispatch/" + dispatch.id());
         return item;
@@ -95,12 +98,7 @@ public final class DispatchJson {
     static ObjectNode counts(DispatchDesk desk) {
         ObjectNode counts = JSON.objectNode();
         for (State state : State.values()) {
-            counts.put(
-                    state.word(),
-                    desk.counts().stream()
-                            .filter(count -> count.state() == state && !count.released())
-                            .mapToInt(Dispatch.Count::dispatches)
-                            .sum());
+            counts.put(state.word(), count(desk, state));
         }
         return counts.put(
                 "released",
@@ -108,5 +106,13 @@ public final class DispatchJson {
                         .filter(Dispatch.Count::released)
                         .mapToInt(Dispatch.Count::dispatches)
                         .sum());
+    }
+
+    /** How many stand in a state, released ones apart. */
+    static int count(DispatchDesk desk, State state) {
+        return desk.counts().stream()
+                .filter(count -> count.state() == state && !count.released())
+                .mapToInt(Dispatch.Count::dispatches)
+                .sum();
     }
 }

@@ -16,22 +16,26 @@ record Proof(Finding finding, Answer answer, Optional<Duration> notBefore) {
     enum Finding {
         /** Read back and equal, or committed to. */
         PROVED,
-        /** Asked for; the answer comes by itself. */
+        /** Commitment was asked for; the report comes by itself, or it is asked again at its time. */
         ASKED,
-        /** Not there: to be sent again. */
+        /** Not there, or not yet. */
         MISSING,
         /** Something else is there. */
         DIFFERENT,
+        /** Our own file is not what it was: nothing can be compared with it. */
+        DAMAGED,
         /** Could not be found out of this object just now. */
         LATER,
         /** The archive cannot be asked just now, whatever the object. */
         DESTINATION_LATER,
-        /** This destination offers no way to find out. */
-        NOT_OFFERED
+        /** This destination offers no way to find out just now. */
+        NOT_OFFERED,
+        /** Every way was tried with this object, in vain. */
+        UNCONFIRMED
     }
 
-    static Proof asked(String words, Duration patience) {
-        return new Proof(Finding.ASKED, new Answer("", words), Optional.of(patience));
+    static Proof asked(String words) {
+        return of(Finding.ASKED, words);
     }
 
     static Proof of(Finding finding, String words) {

@@ -16,6 +16,11 @@ import java.util.Optional;
 
 /** Takes in what an archive hands back and compares it with what was sent to it. */
 final class ReadBack implements Services {
+    /** Source: design choice; the widest encoding of what is sent here is about as long as the narrowest. */
+    private static final int MOST_TIMES = 4;
+
+    private static final int MOST_BESIDES = 1 << 20;
+
     private final Archive archive;
     private final HeldObject sent;
     private Optional<Proof> found = Optional.empty();
@@ -34,16 +39,23 @@ final class ReadBack implements Services {
         return Reply.SUCCESS;
     }
 
+    /** So many bytes at most are taken back: another encoding of the object may be longer, but not by much. */
+    private static long most(HeldObject sent) {
+        return MOST_TIMES * sent.size() + MOST_BESIDES;
+    }
+
     /** What a file that came back proves. */
     static Proof compare(Archive archive, HeldObject sent, InputStream file) {
         try {
-            List<String> differing = archive.differences(sent, file);
+            List<String> differing = archive.differences(sent, new CappedStream(file, most(sent)));
             return differing.isEmpty()
                     ? Proof.of(Finding.PROVED, "Read back and equal.")
                     : Proof.of(
                             Finding.DIFFERENT,
-                            "The archive holds another object under this UID; different: "
+                            "What the archive holds under this UID differs from what was sent: "
                                     + String.join(", ", differing) + ".");
+        } catch (CappedStream.TooLong e) {
+            return Proof.of(Finding.LATER, "The archive hands back more than the object can have.");
         } catch (Refusal refusal) {
             String words = refusal.problem().detail();
             boolean ours = refusal.problem() instanceof Problem.NoRoom;
@@ -59,7 +71,7 @@ final class ReadBack implements Services {
         Status status = Status.of(last.status());
         boolean nothing = last.isSuccess() || status == Status.NO_SUCH_INSTANCE;
         return nothing
-                ? Proof.of(Finding.MISSING, "The archive does not have it; it is sent again.")
+                ? Proof.of(Finding.MISSING, "The archive does not hand it out; what is missed twice is sent again.")
                 : Proof.of(Finding.LATER, last.code() + " " + status.words() + " " + last.comment());
     }
 

@@ -5,12 +5,16 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Dispatch;
 import dev.plumbline.archive.Dispatch.State;
+import dev.plumbline.archive.Dispatches;
 import dev.plumbline.archive.DueCompanions;
 import dev.plumbline.archive.Findings;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * How things stand, for a machine and for a telephone call.
@@ -38,6 +42,11 @@ public record StatusReport(DispatchDesk desk, long freeBytes, Findings found, Li
                         .addAll(desk.destinations().stream()
                                 .map(JsonNodeFactory.instance::textNode)
                                 .toList()));
+        ObjectNode stranded = answer.putObject("withoutPeer");
+        stranded().forEach(stranded::put);
+        answer.put("altered", desk.remarks().altered());
+        answer.put("unconfirmed", desk.remarks().unconfirmed());
+        answer.put("personNeeded", personNeeded());
         Optional<Dispatch> oldest = desk.oldestUnproved();
         answer.putNull("oldestUnproved");
         oldest.ifPresent(dispatch -> answer.set("oldestUnproved", DispatchJson.whole(desk, dispatch)));
@@ -51,26 +60,31 @@ public record StatusReport(DispatchDesk desk, long freeBytes, Findings found, Li
         return answer.put("text", text());
     }
 
+    /** Whether something does not go on by itself. */
+    private boolean personNeeded() {
+        return !found.damages().isEmpty()
+                || desk.companionsDue().stream().anyMatch(due -> !due.words().isBlank())
+                || count(State.HELD) > 0
+                || desk.remarks().unconfirmed() > 0
+                || !stranded().isEmpty();
+    }
+
     /** Sentences that can be read out. */
     public String text() {
         StringBuilder text = new StringBuilder();
-        if (desk.destinations().isEmpty()) {
+        Optional<Dispatch> oldest = desk.oldestUnproved();
+        if (oldest.isPresent()) {
+            text.append(oldest(oldest.get()));
+        } else if (desk.destinations().isEmpty()) {
             text.append("Records are kept in the embedded archive; no other archive is configured.");
         } else {
-            text.append(desk.oldestUnproved().map(this::oldest).orElse("No record waits to be proved."));
+            text.append("No record waits to be proved.");
         }
         List<DueCompanions> due = desk.companionsDue();
         if (!due.isEmpty()) {
             text.append('\n').append(unwhole(due));
         }
-        int held = desk.counts().stream()
-                .filter(count -> count.state() == State.HELD && !count.released())
-                .mapToInt(Dispatch.Count::dispatches)
-                .sum();
-        if (held > 0) {
-            text.append(held == 1 ? "\n1 record is held" : "\n" + held + " records are held")
-                    .append(" and wait for a person: plumbline dispatch list --state held.");
-        }
+        sentences().forEach(sentence -> text.append('\n').append(sentence));
         text.append(String.format("%nFree disk space: %.1f GiB.", freeBytes / GIB));
         int damages = found.damages().size();
         if (damages > 0) {
@@ -84,6 +98,50 @@ public record StatusReport(DispatchDesk desk, long freeBytes, Findings found, Li
         }
         warnings.forEach(warning -> text.append('\n').append(warning));
         return text.toString();
+    }
+
+    /** How many are queued and held, and where nobody carries them. */
+    private List<String> sentences() {
+        List<String> sentences = new ArrayList<>();
+        int queued = count(State.QUEUED);
+        if (queued > 0) {
+            sentences.add(records(queued, "is", "are") + " queued.");
+        }
+        int held = count(State.HELD);
+        if (held > 0) {
+            sentences.add(records(held, "is", "are") + " held and " + (held == 1 ? "waits" : "wait")
+                    + " for a person: plumbline dispatch list --state held.");
+        }
+        Dispatches.Remarks remarks = desk.remarks();
+        if (remarks.unconfirmed() > 0) {
+            sentences.add(records(remarks.unconfirmed(), "is", "are")
+                    + " sent and unconfirmed: every way to prove that was tried. Look in the archive, then release, or"
+                    + " retry.");
+        }
+        if (remarks.altered() > 0) {
+            sentences.add(records(remarks.altered(), "was", "were")
+                    + " altered by the archive: plumbline dispatch show names the attributes.");
+        }
+        for (Map.Entry<String, Integer> each : stranded().entrySet()) {
+            sentences.add(records(each.getValue(), "goes", "go") + " to " + each.getKey()
+                    + ", which is no peer any more: configure it again, or release "
+                    + (each.getValue() == 1 ? "it." : "them."));
+        }
+        return sentences;
+    }
+
+    private Map<String, Integer> stranded() {
+        Map<String, Integer> stranded = new TreeMap<>();
+        desk.stranded().forEach(each -> stranded.merge(each.destination(), each.dispatches(), Integer::sum));
+        return stranded;
+    }
+
+    private int count(State state) {
+        return DispatchJson.count(desk, state);
+    }
+
+    private static String records(int count, String one, String many) {
+        return count == 1 ? "1 record " + one : count + " records " + many;
     }
 
     private String unwhole(List<DueCompanions> due) {

@@ -9,8 +9,8 @@ enum Verdict {
     SENT_ALTERED("sent; the archive altered it, which the proof judges"),
     /** The archive says it was there before; proof will tell whether it is the same. */
     SENT_BEFORE("sent; there before, which the proof judges"),
-    /** The archive cannot just now, whatever the object: the destination rests. */
-    DESTINATION_LATER("queued; the destination rests"),
+    /** The archive cannot just now, as it seems whatever the object: the record and its destination rest. */
+    DESTINATION_LATER("queued; record and destination rest"),
     /** The archive failed with this object; others go on. */
     RECORD_LATER("queued; the record rests"),
     /** Refused for good, until a person acts. */

@@ -49,8 +49,8 @@ final class Verdicts {
     /** Of an association that failed. */
     static Verdict of(PeerFailure.Kind kind) {
         return switch (kind) {
-            case UNREACHABLE, TIMEOUT, TLS, REJECTED_TRANSIENT, REJECTED -> Verdict.DESTINATION_LATER;
-            case ABORTED, PROTOCOL -> Verdict.RECORD_LATER;
+            case UNREACHABLE, TIMEOUT, TLS, REJECTED_TRANSIENT, REJECTED, ABORTED, PROTOCOL ->
+                Verdict.DESTINATION_LATER;
             case CONTEXT_REFUSED -> Verdict.HELD;
         };
     }

@@ -8,7 +8,6 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.net.http.HttpTimeoutException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -23,6 +22,9 @@ import javax.net.ssl.SSLException;
  * is read from its file for each request, so that it can be renewed there.
  */
 public final class WebPeer {
+    /** Whoever hands back less in a second is taken for stuck. Source: design choice. */
+    private static final long SLOWEST_BYTES_PER_SECOND = 16 << 10;
+
     private final URI base;
     private final Optional<Path> tokenFile;
     private final Duration response;
@@ -73,10 +75,20 @@ public final class WebPeer {
         return request;
     }
 
-    /** The answer, whatever its status. */
+    /** The answer, whatever its status; its body has to come within the time that is waited for an answer. */
     public HttpResponse<InputStream> send(HttpRequest.Builder request) throws Unanswered {
+        return send(request, 0);
+    }
+
+    /**
+     * The answer, whatever its status.
+     *
+     * @param bytes that its body may have in about; it gets the time for them
+     */
+    public HttpResponse<InputStream> send(HttpRequest.Builder request, long bytes) throws Unanswered {
+        Duration whole = response.plusSeconds(bytes / SLOWEST_BYTES_PER_SECOND);
         try {
-            return client.send(request.build(), BodyHandlers.ofInputStream());
+            return client.send(request.build(), headers -> new BoundedBody(whole));
         } catch (HttpTimeoutException e) {
             throw new Unanswered(base.getHost() + " did not answer in time.", e);
         } catch (ConnectException e) {

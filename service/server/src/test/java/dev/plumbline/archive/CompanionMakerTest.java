@@ -99,8 +99,8 @@ class CompanionMakerTest {
                 .toList();
     }
 
-    private List<Dispatch> ready() {
-        return store.dispatches().waiting("pacs", Dispatch.State.QUEUED, 10);
+    private List<Dispatches.Waiting> ready() {
+        return store.dispatches().waiting("pacs", Dispatch.State.QUEUED);
     }
 
     private Dispatch dispatch() {

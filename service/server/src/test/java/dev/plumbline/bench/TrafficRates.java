@@ -120,7 +120,7 @@ public final class TrafficRates {
             double seconds;
             try (Dispatcher dispatcher = Dispatcher.start(archive, peers.destinations(archive), given)) {
                 dispatcher.wake();
-                while (store.dispatches().waiting(TO, state, records + 1).size() < records) {
+                while (store.dispatches().waiting(TO, state).size() < records) {
                     Thread.sleep(20);
                 }
                 seconds = (System.nanoTime() - began) / 1e9;

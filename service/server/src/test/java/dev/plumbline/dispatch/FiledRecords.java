@@ -4,6 +4,7 @@ package dev.plumbline.dispatch;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Dispatch;
+import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.Filing;
 import dev.plumbline.archive.InventedObjects;
 import dev.plumbline.archive.LowWater;
@@ -15,6 +16,7 @@ import dev.plumbline.dispatch.Courier.Times;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -35,26 +37,45 @@ final class FiledRecords implements AutoCloseable {
     private final SqliteStore store;
 
     FiledRecords(Path data) throws IOException {
+        this(data, List.of(TO));
+    }
+
+    FiledRecords(Path data, List<String> destinations) throws IOException {
         folder = DataFolder.open(data);
         store = SqliteStore.open(folder.database());
-        archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(List.of(TO), () -> {}));
+        archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(destinations, () -> {}));
     }
 
     /** A record of two objects in a study of its own; the second stands for the report. */
     void file(int study) {
-        String image = InventedObjects.instanceUid(study, 1, 1);
-        String report = InventedObjects.instanceUid(study, 2, 2);
+        file(study, 1);
+    }
+
+    /** A record of a case that was opened long before it was signed. */
+    void fileOldCase(int study, Duration before) {
+        file(study, 1, CLOCK.instant().minus(before));
+    }
+
+    /** A revision of two objects of the one case of a study. */
+    void file(int study, int revision) {
+        file(study, revision, CLOCK.instant());
+    }
+
+    private void file(int study, int revision, Instant opened) {
+        int series = 2 * revision - 1;
+        String image = InventedObjects.instanceUid(study, series, 1);
+        String report = InventedObjects.instanceUid(study, series + 1, 2);
         archive.file(new Filing(
-                new StoredCase("case-" + study, "{}", CLOCK.instant()),
+                new StoredCase("case-" + study, "{}", opened),
                 new StoredRevision(
                         "case-" + study,
-                        1,
+                        revision,
                         OffsetDateTime.parse("2026-01-05T10:30:00+01:00"),
                         StoredRevision.State.SIGNED,
                         "{}",
                         report,
                         List.of(report, image)),
-                List.of(InventedObjects.imageFile(study, 1, 1), InventedObjects.imageFile(study, 2, 2)),
+                List.of(InventedObjects.imageFile(study, series, 1), InventedObjects.imageFile(study, series + 1, 2)),
                 Optional.empty(),
                 CLOCK.instant()));
     }
@@ -65,7 +86,16 @@ final class FiledRecords implements AutoCloseable {
 
     /** The only dispatch. */
     Dispatch dispatch() {
-        return store.dispatches().get(1).orElseThrow();
+        return dispatch(1);
+    }
+
+    Dispatch dispatch(long id) {
+        return store.dispatches().get(id).orElseThrow();
+    }
+
+    /** How many stand in a state. */
+    int count(State state) {
+        return store.dispatches().waiting(TO, state).size();
     }
 
     SqliteStore store() {

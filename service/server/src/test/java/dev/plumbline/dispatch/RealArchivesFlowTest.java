@@ -49,14 +49,7 @@ class RealArchivesFlowTest {
     }
 
     private static int unproved(FiledRecords records) {
-        return records.store()
-                        .dispatches()
-                        .waiting(FiledRecords.TO, State.QUEUED, 100)
-                        .size()
-                + records.store()
-                        .dispatches()
-                        .waiting(FiledRecords.TO, State.SENT, 100)
-                        .size();
+        return records.count(State.QUEUED) + records.count(State.SENT);
     }
 
     @Test
@@ -82,7 +75,7 @@ class RealArchivesFlowTest {
                     .isZero();
             try (QueryRetrievePeer archive = QueryRetrievePeer.start(folder, port)) {
                 carry(records, courier);
-                assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED, 100))
+                assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED))
                         .hasSize(20);
                 try (Stream<Path> stored = Files.list(archive.store())) {
                     assertThat(stored.filter(
@@ -107,7 +100,7 @@ class RealArchivesFlowTest {
                     Duration.ofSeconds(10),
                     Duration.ofSeconds(60));
             carry(records, courier(records, Destinations.web(FiledRecords.TO, records.archive, web)));
-            assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED, 10))
+            assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED))
                     .as(records.dispatch().toString())
                     .hasSize(2);
         }
@@ -132,6 +125,21 @@ class RealArchivesFlowTest {
                     .as(records.dispatch().toString())
                     .isEqualTo(State.PROVED);
             assertThat(records.dispatch().lastAnswer().words()).isEqualTo("The archive committed to it.");
+        }
+    }
+
+    @Test
+    void readsBackFromDcmqrscpWhichKnowsNoCommitment() throws Exception {
+        try (FiledRecords records = new FiledRecords(folder.resolve("data"));
+                QueryRetrievePeer archive = QueryRetrievePeer.start(folder)) {
+            records.file(1);
+            Peer peer = new Peer(QueryRetrievePeer.AE_TITLE, "127.0.0.1", archive.port(), Optional.empty());
+            Courier courier = courier(
+                    records, Destinations.dicom(FiledRecords.TO, records.archive, WE, peer, ProofBy.COMMITMENT));
+            courier.round();
+            courier.rest();
+            assertThat(records.dispatch().state()).isEqualTo(State.PROVED);
+            assertThat(records.dispatch().lastAnswer().words()).isEqualTo("Read back and equal.");
         }
     }
 

@@ -494,7 +494,7 @@ class RecordLifeFlowTest {
             RecordIndex.Rebuilt rebuilt = index.rebuild(ServiceRooms.CLOCK.instant());
             assertThat(rebuilt.damages()).isEmpty();
             assertThat(rebuilt.added()).isEqualTo(4);
-            assertThat(store.dispatches().waiting("pacs", Dispatch.State.QUEUED, 10))
+            assertThat(store.dispatches().waiting("pacs", Dispatch.State.QUEUED))
                     .as("nothing tells which of them had arrived")
                     .hasSize(4);
             assertThat(index.rebuild(ServiceRooms.CLOCK.instant()).added()).isZero();
