@@ -28,9 +28,9 @@ public record LowWater(long bytes, double share) {
 
     private static final Logger LOG = LoggerFactory.getLogger(LowWater.class);
 
-    /** Source: the words of glibc for EIO, EROFS, EFBIG and EDQUOT. */
+    /** Source: the words of glibc for EIO (their beginning), EROFS, EFBIG and EDQUOT. */
     private static final List<String> UNWRITABLE =
-            List.of("Input/output error", "Read-only file system", "File too large", "Disk quota exceeded");
+            List.of("Input/output", "Read-only file system", "File too large", "Disk quota exceeded");
 
     /** @throws Refusal {@link Problem.NoRoom} when that many more bytes would leave too little free */
     void requireRoom(Path folder, long more) throws IOException {
