@@ -12,6 +12,7 @@ import java.nio.channels.ServerSocketChannel;
 import java.nio.channels.SocketChannel;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Queue;
@@ -38,7 +39,7 @@ final class Antechamber implements AutoCloseable {
 
     private static final int BACKLOG = 1_024;
     private static final int BUFFER_BYTES = 8 * 1_024;
-    private static final long TICK_MILLISECONDS = 100;
+    private static final long TICK_MILLISECONDS = 50;
 
     private final ServerSocketChannel server;
     private final Selector selector;
@@ -185,6 +186,8 @@ final class Antechamber implements AutoCloseable {
         }
         selector.selectNow(); // a channel may block again only when its cancelled key is gone
         admitted.removeIf(Socket::isClosed);
+        long now = System.nanoTime();
+        spoken.sort(Comparator.comparingLong(guest -> guest.deadline - now)); // in the order in which they came
         for (Guest guest : spoken) {
             if (!forget(guest)) {
                 continue; // it was dropped for want of room after it had spoken

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dimse;
 
+import java.net.InetAddress;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -31,6 +32,10 @@ public record Callers(Map<String, List<AddressRange>> ranges, Map<String, List<C
         return named.isEmpty()
                 || caller.certificate().stream()
                         .anyMatch(shown -> named.stream().anyMatch(name -> name.names(shown)));
+    }
+
+    boolean mayAnybodyCallFrom(InetAddress from) {
+        return ranges.values().stream().flatMap(List::stream).anyMatch(range -> range.holds(from));
     }
 
     public Set<String> aeTitles() {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dimse;
 
+import java.io.IOException;
 import java.net.Socket;
 import java.time.Duration;
 import java.util.ArrayDeque;
@@ -8,6 +9,8 @@ import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.concurrent.Executor;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Callers between their first message over TLS and the judgement of their association request. Each of them holds a thread
@@ -16,8 +19,10 @@ import java.util.concurrent.Executor;
  * has waited longer is more likely one of a crowd that never meant to go on.
  */
 final class Handshakes {
+    private static final Logger LOG = LoggerFactory.getLogger(Handshakes.class);
+
     /** So few that each of them gets its share of the processor. Source: design choice. */
-    static final int PLACES = 16;
+    static final int PLACES = 32;
 
     /** Nobody is shown out before, though others wait. Some ten times what a handshake takes. Source: design choice. */
     private static final Duration FAIR = Duration.ofMillis(250);
@@ -98,13 +103,29 @@ final class Handshakes {
             }
         }
 
+        private void showOut() {
+            try {
+                socket.shutdownInput();
+            } catch (IOException e) {
+                LOG.debug("It has left by itself: {}", e.getMessage());
+            }
+        }
+
         private boolean isOlderThan(Duration age) {
             return System.nanoTime() - since > age.toNanos();
         }
     }
 
-    /** Takes a caller in, at once or as soon as there is a place. */
-    synchronized void admit(Socket socket, Work work) {
+    /**
+     * Takes a caller in, at once or as soon as there is a place.
+     *
+     * @param expected whether anybody may call from its address; a stranger hears why not, but nobody waits for it
+     */
+    synchronized void admit(Socket socket, boolean expected, Work work) {
+        if (!expected && inside.size() >= PLACES) {
+            Connection.closeQuietly(socket);
+            return;
+        }
         waiting.addFirst(new Caller(socket, work));
         if (waiting.size() > MOST_WAITING) {
             Connection.closeQuietly(waiting.removeLast().socket);
@@ -113,7 +134,11 @@ final class Handshakes {
         makeRoom();
     }
 
-    /** To be called now and then: shows out who had its time while others wait. */
+    /**
+     * To be called now and then: shows out who had its time while others wait. A socket that somebody reads from is closed
+     * only when the reader has left, which nobody should wait for here; so its reader is told that nothing more comes, and
+     * closes it.
+     */
     synchronized void makeRoom() {
         while (!waiting.isEmpty() && waiting.getLast().isOlderThan(artim)) {
             Connection.closeQuietly(waiting.removeLast().socket);
@@ -125,7 +150,7 @@ final class Handshakes {
             }
             if (!caller.shownOut) {
                 caller.shownOut = true;
-                Connection.closeQuietly(caller.socket); // its thread leaves the place
+                caller.showOut(); // its thread leaves the place
             }
             wanted--;
         }

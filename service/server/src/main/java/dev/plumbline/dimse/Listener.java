@@ -106,7 +106,8 @@ public final class Listener implements AutoCloseable {
         @Override
         public void admit(Socket socket, byte[] begun) {
             if (settings.tls().isPresent()) {
-                handshakes.admit(socket, place -> serve(new Visit(socket, Optional.of(place)), begun));
+                boolean expected = settings.callers().mayAnybodyCallFrom(socket.getInetAddress());
+                handshakes.admit(socket, expected, place -> serve(new Visit(socket, Optional.of(place)), begun));
             } else {
                 workers.execute(() -> serve(new Visit(socket, Optional.empty()), begun));
             }

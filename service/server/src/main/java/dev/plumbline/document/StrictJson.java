@@ -12,6 +12,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -68,6 +69,9 @@ public final class StrictJson {
             return tree;
         } catch (JsonProcessingException e) {
             throw new Refusal(problem(e));
+        } catch (CharConversionException e) { // the reader guesses UTF-16 and UTF-32 from the first bytes
+            throw new Refusal(
+                    new Problem.UnreadableDocument("", "The bytes are no text.", "Send one JSON object in UTF-8."));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -40,7 +40,7 @@ final class Bodies {
 
     /** Refuses a body in another type, or a compressed one. */
     static void require(Context ctx, String mediaType) {
-        String type = Optional.ofNullable(ctx.contentType()).orElse("");
+        String type = Optional.ofNullable(ctx.header("Content-Type")).orElse("");
         if (!MediaRange.one(type).type().equals(mediaType)) {
             throw new Refusal(new Problem.MediaTypeNotTaken(
                     "",

@@ -43,7 +43,8 @@ final class DicomWebStore {
     void store(Context ctx) throws IOException {
         Optional<String> study = Optional.ofNullable(ctx.pathParamMap().get("study"))
                 .map(uid -> WireUid.require(uid, "The study in the address"));
-        MediaRange type = MediaRange.one(Optional.ofNullable(ctx.contentType()).orElse(""));
+        MediaRange type =
+                MediaRange.one(Optional.ofNullable(ctx.header("Content-Type")).orElse(""));
         requirePlainDicom(ctx, type);
         archive.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
         List<Reception> receptions =

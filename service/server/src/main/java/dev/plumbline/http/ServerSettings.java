@@ -45,7 +45,7 @@ final class ServerSettings {
         connections.setEndPointIdleTimeout(CROWDED_IDLE_MILLISECONDS);
         server.addBean(connections);
         SlowSenders slow = new SlowSenders();
-        slow.setHandler(LargeBodies.behindSmallOnes());
+        slow.setHandler(new NoUpgrade(LargeBodies.behindSmallOnes()));
         server.setHandler(slow);
     }
 
