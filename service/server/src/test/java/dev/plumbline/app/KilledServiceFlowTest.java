@@ -47,7 +47,8 @@ class KilledServiceFlowTest {
     private final AtomicInteger killedAfterSeveral = new AtomicInteger();
 
     private static String peers(int port) {
-        return ",\"peers\":[{\"name\":\"pacs\",\"aeTitle\":\"" + QueryRetrievePeer.AE_TITLE
+        return ",\"companions\":{\"presentationStates\":false,\"pdf\":false,\"keyObjects\":true},"
+                + "\"peers\":[{\"name\":\"pacs\",\"aeTitle\":\"" + QueryRetrievePeer.AE_TITLE
                 + "\",\"host\":\"127.0.0.1\",\"port\":" + port + ",\"uses\":[\"archive\"],\"proof\":\"get\"}]";
     }
 
@@ -84,7 +85,7 @@ class KilledServiceFlowTest {
                         + held.path("sent").asInt()
                         + held.path("proved").asInt();
                 assertThat(all).as("every record is queued once").isBetween(acknowledged.size(), cases.get() + 1);
-                JsonNode counts = last.awaitProved(all, Duration.ofSeconds(60 + KILLS));
+                JsonNode counts = last.awaitProved(all, Duration.ofSeconds(60 + 4L * KILLS));
                 assertThat(counts.path("proved").asInt())
                         .as(counts + last.get("/v1/dispatch").text())
                         .isEqualTo(all);
