@@ -72,6 +72,11 @@ final class Commitments {
      * That an archive commits to an object holds in whatever transaction it says so, and though it is on its way to it again
      * meanwhile; that it does not holds in the last one only.
      */
+    /** Whether a failure reason says that the archive does not have the object, so that it is sent again. */
+    static boolean isMissing(int reason) {
+        return Status.of(reason) == Status.NO_SUCH_INSTANCE;
+    }
+
     private Part reported(Part part, String transaction, Map<String, DataSet> committed, Map<String, DataSet> failed) {
         boolean open = part.state() == State.SENT || part.state() == State.QUEUED;
         DataSet failure = failed.get(part.sopInstanceUid());
@@ -86,7 +91,7 @@ final class Commitments {
         Answer answer = new Answer(
                 String.format("%04X", reason),
                 "The archive does not commit to it: " + Status.of(reason).words() + ".");
-        boolean missing = Status.of(reason) == Status.NO_SUCH_INSTANCE;
+        boolean missing = isMissing(reason);
         return part.now(missing ? State.QUEUED : State.SENT, answer, clock.instant());
     }
 }

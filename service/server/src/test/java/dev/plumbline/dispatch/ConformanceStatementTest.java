@@ -42,11 +42,14 @@ class ConformanceStatementTest {
                         "## 1 Overview",
                         "## 2 Contents",
                         "## 3 Introduction",
-                        "## 4 Networking",
-                        "## 5 Media interchange",
-                        "## 6 Character sets",
-                        "## 7 Security",
-                        "## 8 Annexes");
+                        "## 4 Implementation model",
+                        "## 5 Application entity specifications",
+                        "## 6 DICOMweb",
+                        "## 7 Network interfaces and configuration",
+                        "## 8 Media interchange",
+                        "## 9 Character sets",
+                        "## 10 Security",
+                        "## 11 Annexes");
     }
 
     @Test

@@ -26,6 +26,47 @@ final class ConformanceTables {
     private static final Pattern TABLE =
             Pattern.compile("(?s)(<!-- table: (?<name>[a-z -]+) -->\n).*?(?=<!-- end -->)");
 
+    /** Not a status of an answer, so that the program has no row of its own for it. */
+    private static final int DUPLICATE_TRANSACTION = 0x0131;
+
+    /** Source: DICOM PS3.3, C.14.1.1. */
+    private static final List<Integer> COMMITMENT_REASONS =
+            List.of(0x0110, 0x0112, 0x0119, 0x0122, DUPLICATE_TRANSACTION, 0x0213);
+
+    /** Each is provoked in InboxFlowTest or FullDiskFlowTest. */
+    private static final Map<Status, String> STORE_ANSWERS = ordered(
+            Status.SUCCESS, "the object is on disk, synced, and in the index",
+            Status.DUPLICATE_INSTANCE,
+                    "another object is held under this SOP Instance UID; the new one is put in quarantine",
+            Status.INVALID_INSTANCE, "the SOP Instance UID is missing or no UID",
+            Status.PROCESSING_FAILURE, "Plumbline itself failed",
+            Status.CLASS_NOT_SUPPORTED, "the SOP class is not kept, or not the one of the presentation context",
+            Status.MISTYPED_ARGUMENT, "there is no data set",
+            Status.OUT_OF_RESOURCES, "the disk takes nothing more, or the object is larger than 4 GiB - 1",
+            Status.DATA_SET_DOES_NOT_MATCH, "the SOP class or instance of the data set is not the one of the command",
+            Status.CANNOT_UNDERSTAND, "the object is not whole and well formed");
+
+    private static final Map<Status, String> REPORT_ANSWERS = ordered(
+            Status.SUCCESS, "it is taken",
+            Status.INVALID_ARGUMENT, "nobody asked in this transaction, or success comes with failed instances",
+            Status.PROCESSING_FAILURE, "its data set cannot be read");
+
+    private static Map<Status, String> ordered(Object... pairs) {
+        Map<Status, String> map = new LinkedHashMap<>();
+        for (int i = 0; i < pairs.length; i += 2) {
+            map.put((Status) pairs[i], (String) pairs[i + 1]);
+        }
+        return map;
+    }
+
+    private static String answers(String when, Map<Status, String> answers) {
+        return table(
+                List.of("status", "the standard's words", when),
+                answers.entrySet().stream()
+                        .map(each ->
+                                List.of(each.getKey().pattern(), each.getKey().words(), each.getValue())));
+    }
+
     private ConformanceTables() {}
 
     public static void main(String[] arguments) throws IOException {
@@ -77,6 +118,19 @@ final class ConformanceTables {
                         Arrays.stream(PeerFailure.Kind.values())
                                 .map(kind ->
                                         List.of(words(kind), Verdicts.of(kind).words()))));
+        tables.put("store answers", answers("what a peer that stores here is answered when", STORE_ANSWERS));
+        tables.put(
+                "commitment reasons",
+                table(
+                        List.of("Failure Reason (0008,1197)", "the standard's words", "then"),
+                        COMMITMENT_REASONS.stream()
+                                .map(reason -> List.of(
+                                        String.format("%04X", reason),
+                                        reason == DUPLICATE_TRANSACTION
+                                                ? "duplicate transaction UID"
+                                                : Status.of(reason).words(),
+                                        Commitments.isMissing(reason) ? "the object is sent again" : "asked anew"))));
+        tables.put("report answers", answers("when", REPORT_ANSWERS));
         tables.put(
                 "search attributes",
                 table(
@@ -90,7 +144,7 @@ final class ConformanceTables {
                 List.of("service", "SOP class", "as user", "as provider"),
                 Stream.of(
                         List.of("Verification", SopClass.VERIFICATION, "yes", "yes"),
-                        List.of("Storage, the [objects of a record](#421-sop-classes)", "listed there", "yes", ""),
+                        List.of("Storage, the [objects of a record](#51-sop-classes)", "listed there", "yes", ""),
                         List.of(
                                 "Storage, all under this root",
                                 SopClass.STORAGE_ROOT.replaceFirst("\\.$", ""),
