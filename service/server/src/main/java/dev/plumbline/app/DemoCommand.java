@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.config.BedsideFiles;
+import dev.plumbline.config.IntakeLimits;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.ServiceConfig;
@@ -64,7 +65,8 @@ final class DemoCommand implements Callable<Integer> {
                 new Service.Uses(
                         BedsideFiles.shipped(),
                         new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                        Companions.ALL),
+                        Companions.ALL,
+                        IntakeLimits.NONE),
                 Network.NONE);
         try (StopSignal stop = new StopSignal();
                 Service service = Service.start(settings)) {

@@ -122,7 +122,8 @@ public final class Main {
                         new Doors.Catalogues(
                                 config.needles().map(NeedleFile::read).orElseGet(NeedleFile::shipped),
                                 config.transducers().map(TransducerFile::read).orElseGet(TransducerFile::shipped)),
-                        config.companions()),
+                        config.companions(),
+                        config.intake()),
                 config.network());
     }
 

@@ -8,14 +8,18 @@ import dev.plumbline.archive.Damage;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.Findings;
 import dev.plumbline.archive.Inspection;
+import dev.plumbline.archive.Intake;
 import dev.plumbline.archive.LowWater;
 import dev.plumbline.archive.Outbound;
+import dev.plumbline.archive.Quotas;
 import dev.plumbline.archive.RecordIndex;
 import dev.plumbline.archive.Records;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.archive.Store;
 import dev.plumbline.archive.StoreDamaged;
 import dev.plumbline.archive.StudyMarks;
+import dev.plumbline.config.IntakeLimits;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.dicom.Installation;
@@ -29,7 +33,9 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -67,8 +73,9 @@ final class Service implements AutoCloseable {
      * @param bedside what it has set for the bedside
      * @param catalogues equipment to choose from
      * @param companions made beside every report
+     * @param intake how much it lets in
      */
-    record Uses(SiteRules bedside, Doors.Catalogues catalogues, Companions companions) {}
+    record Uses(SiteRules bedside, Doors.Catalogues catalogues, Companions companions, IntakeLimits intake) {}
 
     private Service(DataFolder folder, SqliteStore store, Settings settings, LowWater lowWater) throws IOException {
         this.folder = folder;
@@ -76,9 +83,9 @@ final class Service implements AutoCloseable {
         Findings found = new Inspection(folder, store).quick();
         List<Damage> damages = found.damages();
         damages.forEach(damage -> LOG.error("Damaged: {}", damage));
-        Archive archive = new Archive(folder, store, lowWater, outbound(settings.network()));
         Uses uses = settings.uses();
         Clock clock = Clock.system(ZoneId.systemDefault());
+        Archive archive = new Archive(folder, store, intake(settings, lowWater, clock), outbound(settings.network()));
         Cases cases = new Cases(archive, uses.bedside(), clock);
         Records records = new Records(archive, composer(folder, store, settings), cases, clock);
         StudyMarks marks = new StudyMarks(archive, cases, records);
@@ -101,6 +108,19 @@ final class Service implements AutoCloseable {
             traffic.close();
             throw e;
         }
+    }
+
+    private static Intake intake(Settings settings, LowWater lowWater, Clock clock) {
+        IntakeLimits limits = settings.uses().intake();
+        Map<Sender, Long> daily = new HashMap<>();
+        limits.httpDailyBytes().ifPresent(bytes -> daily.put(Sender.HTTP, bytes));
+        for (SitePeer peer : settings.network().peers()) {
+            peer.dicom()
+                    .ifPresent(dicom -> dicom.from()
+                            .dailyBytes()
+                            .ifPresent(bytes -> daily.merge(Sender.peer(dicom.aeTitle()), bytes, Math::min)));
+        }
+        return new Intake(lowWater, limits.objectBytes().orElse(Intake.MOST_BYTES), new Quotas(daily, clock));
     }
 
     private static RecordComposer composer(DataFolder folder, Store store, Settings settings) throws IOException {

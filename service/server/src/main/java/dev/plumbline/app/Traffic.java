@@ -28,6 +28,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -54,7 +55,7 @@ final class Traffic implements AutoCloseable {
      * @throws dev.plumbline.problem.Refusal where the configuration cannot hold
      */
     static Traffic start(Network network, Ground ground, Findings found) {
-        warnings(network, ground.clock()).forEach(LOG::warn);
+        warnings(network, ground).forEach(LOG::warn);
         SitePeers peers = new SitePeers(network);
         List<Destination> destinations = peers.destinations(ground.archive());
         Callers callers = peers.callers();
@@ -70,7 +71,7 @@ final class Traffic implements AutoCloseable {
         DispatchDesk desk = DispatchDesk.of(ground.archive().store(), destinations, ground.clock(), dispatcher);
         Doors.Traffic shown = new Doors.Traffic(
                 desk,
-                () -> new StatusReport(desk, freeBytes(ground.data()), found, warnings(network, ground.clock())),
+                () -> new StatusReport(desk, freeBytes(ground.data()), found, warnings(network, ground)),
                 worklist(network, peers, ground.clock()));
         return new Traffic(dispatcher, listener, shown);
     }
@@ -94,9 +95,11 @@ final class Traffic implements AutoCloseable {
                         site.name(), peers.requestor(), peers.peer(site).orElseThrow(), clock));
     }
 
-    private static List<String> warnings(Network network, Clock clock) {
-        return CertificateEnd.of(network).stream()
-                .flatMap(end -> end.warning(clock.instant()).stream())
+    private static List<String> warnings(Network network, Ground ground) {
+        return Stream.concat(
+                        CertificateEnd.of(network).stream()
+                                .flatMap(end -> end.warning(ground.clock().instant()).stream()),
+                        ground.archive().intakeWarnings().stream())
                 .toList();
     }
 

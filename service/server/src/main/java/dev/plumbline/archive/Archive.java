@@ -2,7 +2,6 @@
 package dev.plumbline.archive;
 
 import dev.plumbline.archive.Filing.Filed;
-import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.archive.ObjectFiles.Staged;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
@@ -15,15 +14,12 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * The embedded archive: takes objects in and hands them out as they came, byte for byte but for the preamble.
@@ -32,12 +28,11 @@ import org.slf4j.LoggerFactory;
  * stands; another one with the same UID is refused and put in quarantine.
  */
 public final class Archive {
-    private static final Logger LOG = LoggerFactory.getLogger(Archive.class);
-    private static final int LOGGED_DIGITS = 12;
-
     private final ObjectFiles files;
     private final Store store;
     private final Outbound outbound;
+    private final HeldBytes bytes;
+    private final Receiving receiving;
     private volatile Consumer<HeldObject> arrivals = object -> {};
     private volatile Consumer<String> companions = study -> {};
 
@@ -46,7 +41,13 @@ public final class Archive {
     }
 
     public Archive(DataFolder folder, Store store, LowWater lowWater, Outbound outbound) {
-        this.files = new ObjectFiles(folder, lowWater);
+        this(folder, store, Intake.above(lowWater), outbound);
+    }
+
+    public Archive(DataFolder folder, Store store, Intake intake, Outbound outbound) {
+        this.files = new ObjectFiles(folder, intake.lowWater());
+        this.bytes = new HeldBytes(files);
+        this.receiving = new Receiving(files, store, intake, bytes);
         this.store = store;
         this.outbound = outbound;
     }
@@ -88,14 +89,19 @@ public final class Archive {
         return files.hasRoom();
     }
 
-    /**
-     * Refuses before a body is read where it could not be kept.
-     *
-     * @param declaredBytes what the sender announces, 0 where it does not
-     * @throws Refusal {@link Problem.NoRoom}
-     */
-    public void requireRoom(long declaredBytes) {
-        files.requireRoom(declaredBytes);
+    /** Refuses before a body is read where it could not be kept. As {@link Receiving#requireRoom}. */
+    public void requireRoom(Sender sender, long declaredBytes) {
+        receiving.requireRoom(sender, declaredBytes);
+    }
+
+    /** As {@link #requireRoom}, for a body that is one object. As {@link Receiving#requireRoomForOne}. */
+    public void requireRoomForOne(Sender sender, long declaredBytes) {
+        receiving.requireRoomForOne(sender, declaredBytes);
+    }
+
+    /** What is to be known of how much is taken in, in sentences. */
+    public List<String> intakeWarnings() {
+        return receiving.warnings();
     }
 
     /**
@@ -104,7 +110,7 @@ public final class Archive {
      * @throws Refusal when it is no DICOM file that is taken, is too large, contradicts a held object, or finds no room
      */
     public Reception.Kept receive(InputStream bytes) {
-        return orRefuse(receive(bytes, object -> {}));
+        return orRefuse(receive(bytes, Sender.HTTP, object -> {}));
     }
 
     /**
@@ -113,7 +119,7 @@ public final class Archive {
      * @throws Refusal as {@link #receive(InputStream)}, and when it holds no such frames; then nothing is kept
      */
     public Reception.Kept receiveFrames(InputStream bytes) {
-        return orRefuse(receive(bytes, object -> object.geometry(1)));
+        return orRefuse(receive(bytes, Sender.HTTP, object -> object.geometry(1)));
     }
 
     /**
@@ -122,7 +128,7 @@ public final class Archive {
      * @throws Refusal as {@link #receive(InputStream)}, and for any other class; then nothing is kept
      */
     public Reception.Kept receiveMarks(InputStream bytes) {
-        return orRefuse(receive(bytes, object -> {
+        return orRefuse(receive(bytes, Sender.HTTP, object -> {
             if (!ForeignObjects.canCarryMarks(object.sopClassUid())) {
                 throw new Refusal(new Problem.UnsupportedObject(
                         "",
@@ -143,88 +149,21 @@ public final class Archive {
      * refused.
      */
     public Reception receive(InputStream bytes, Optional<String> study) {
-        return receive(bytes, object -> requireStudy(object.header(), study));
+        return receive(bytes, Sender.HTTP, object -> requireStudy(object.header(), study));
+    }
+
+    /** Takes one DICOM file in that came by an association; says what became of it. */
+    public Reception receive(InputStream bytes, Sender sender) {
+        return receive(bytes, sender, object -> {});
     }
 
     /** @param admission throws a Refusal where the object is not taken */
-    private Reception receive(InputStream bytes, Consumer<DicomFile> admission) {
-        Reception reception = taken(bytes, admission);
+    private Reception receive(InputStream bytes, Sender sender, Consumer<DicomFile> admission) {
+        Reception reception = receiving.take(bytes, sender, admission);
         if (reception instanceof Reception.Kept kept && !kept.known()) {
             arrivals.accept(kept.object());
         }
         return reception;
-    }
-
-    private Reception taken(InputStream bytes, Consumer<DicomFile> admission) {
-        Optional<Identity> who = Optional.empty();
-        try {
-            files.requireRoom(0);
-            try (Staged staged = files.stage(bytes)) {
-                HeldObject object = index(staged);
-                who = Optional.of(object.identity());
-                admission.accept(staged.object());
-                return keep(object, staged);
-            }
-        } catch (Refusal refusal) {
-            return new Reception.Refused(refusal.problem(), who);
-        }
-    }
-
-    private Reception keep(HeldObject object, Staged staged) {
-        if (isKnown(object, staged)) {
-            putBack(object, staged);
-            return new Reception.Kept(object, true);
-        }
-        return files.placing(List.of(staged), this::isHeld, () -> {
-            files.place(staged);
-            try {
-                return new Reception.Kept(object, !store.write(writing -> writing.add(object)));
-            } catch (Refusal refusal) {
-                if (refusal.problem() instanceof Problem.Conflict) {
-                    files.quarantine(object.digest());
-                    warnOfQuarantine(object.digest());
-                }
-                throw refusal;
-            }
-        });
-    }
-
-    /** What is sent again may be what was lost here meanwhile: acknowledged is only what is there. */
-    private void putBack(HeldObject sent, Staged staged) {
-        HeldObject held = store.object(sent.sopInstanceUid()).orElseThrow();
-        if (held.digest().equals(staged.digest()) && !isWhole(held)) {
-            files.place(staged);
-            LOG.warn(
-                    "The file of a held object was missing or cut; put back as it was sent again: {}",
-                    shortened(held.digest()));
-        }
-    }
-
-    private boolean isHeld(Staged staged) {
-        return store.object(index(staged).sopInstanceUid())
-                .filter(held -> held.digest().equals(staged.digest()))
-                .isPresent();
-    }
-
-    /** @throws Refusal after putting it in quarantine, where another object has its UID */
-    private boolean isKnown(HeldObject object, Staged staged) {
-        Optional<HeldObject> held = store.object(object.sopInstanceUid());
-        if (held.isPresent() && !isSame(held.get(), staged)) {
-            files.quarantine(staged);
-            warnOfQuarantine(staged.digest());
-            throw otherObjectHeld();
-        }
-        return held.isPresent();
-    }
-
-    /** The same bytes, or the same object in another encoding or with other file meta information. */
-    private boolean isSame(HeldObject held, Staged staged) {
-        try {
-            return held.digest().equals(staged.digest())
-                    || ObjectComparison.differences(open(held), staged.object()).isEmpty();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 
     /**
@@ -235,26 +174,11 @@ public final class Archive {
      */
     public List<String> differences(HeldObject held, InputStream file) {
         requireUnaltered(held);
-        try (Staged staged = files.stage(file)) {
+        try (Staged staged = files.stage(file, ObjectFiles.Bound.ofObject(Intake.MOST_BYTES))) {
             return ObjectComparison.differences(open(held), staged.object());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    private static void warnOfQuarantine(String digest) {
-        LOG.warn("An object contradicts a held one with the same UID; put in quarantine: {}", shortened(digest));
-    }
-
-    private static String shortened(String digest) {
-        return digest.substring(0, LOGGED_DIGITS);
-    }
-
-    static Refusal otherObjectHeld() {
-        return new Refusal(new Problem.Conflict(
-                "",
-                "Another object is held under this SOP Instance UID; the first one stands.",
-                "Give the new object a SOP Instance UID of its own."));
     }
 
     private static void requireStudy(DataSet header, Optional<String> study) {
@@ -315,12 +239,13 @@ public final class Archive {
         files.requireRoom(whole.stream().mapToLong(bytes -> bytes.length).sum());
         List<Staged> staged = new ArrayList<>();
         try {
-            whole.forEach(bytes -> staged.add(files.stage(new ByteArrayInputStream(bytes))));
-            List<HeldObject> objects = staged.stream().map(Archive::index).toList();
+            whole.forEach(bytes -> staged.add(
+                    files.stage(new ByteArrayInputStream(bytes), ObjectFiles.Bound.ofObject(Intake.MOST_BYTES))));
+            List<HeldObject> objects = staged.stream().map(Receiving::index).toList();
             for (int i = 0; i < staged.size(); i++) {
-                isKnown(objects.get(i), staged.get(i));
+                receiving.isKnown(objects.get(i), staged.get(i), Sender.OURSELVES);
             }
-            return files.placing(staged, this::isHeld, () -> commit.apply(staged, objects));
+            return files.placing(staged, receiving::isHeld, () -> commit.apply(staged, objects));
         } finally {
             staged.forEach(Staged::close);
         }
@@ -346,10 +271,6 @@ public final class Archive {
                     ""));
         }
         return new Filed(added, filing.answer().map(writing::add));
-    }
-
-    private static HeldObject index(Staged staged) {
-        return IndexedAttributes.row(staged.object(), staged.digest(), staged.size());
     }
 
     /**
@@ -381,20 +302,7 @@ public final class Archive {
 
     /** The file of a held object; it never changes. */
     public Path file(HeldObject object) {
-        if (isWhole(object)) {
-            return files.file(object.digest());
-        }
-        throw new StoreDamaged(
-                "The file " + files.file(object.digest()) + " of a held object is missing or not as long as it was.");
-    }
-
-    private boolean isWhole(HeldObject object) {
-        Path file = files.file(object.digest());
-        try {
-            return Files.exists(file) && Files.size(file) == object.size();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return bytes.file(object);
     }
 
     /**
@@ -402,18 +310,11 @@ public final class Archive {
      * record. Reads the whole file.
      */
     public void requireUnaltered(HeldObject object) {
-        try {
-            if (!ObjectFiles.digest(file(object)).equals(object.digest())) {
-                throw new StoreDamaged("The bytes of the file " + files.file(object.digest())
-                        + " of a held object are not those it was left with.");
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        bytes.requireUnaltered(object);
     }
 
     /** A held object, read. */
     public DicomFile open(HeldObject object) throws IOException {
-        return DicomFile.open(file(object));
+        return bytes.open(object);
     }
 }

@@ -34,11 +34,12 @@ import java.util.function.Supplier;
  * the index and only then answers. What fails on the way leaves nothing behind.
  */
 final class ObjectFiles {
-    /** Largest object taken. Source: design choice; one more byte no longer fits a 32-bit length. */
-    static final long LIMIT_BYTES = (4L << 30) - 1;
-
     private static final int PREAMBLE_BYTES = 128;
     private static final int CHUNK_BYTES = 1 << 16;
+
+    /** How often the disk is looked at while a large object comes in. Source: design choice. */
+    private static final int LOOK_BYTES = 1 << 24;
+
     private static final byte[][] TIFF_STARTS = {{'I', 'I', 42, 0}, {'M', 'M', 0, 42}};
 
     private final DataFolder folder;
@@ -61,7 +62,7 @@ final class ObjectFiles {
         }
     }
 
-    /** @throws Refusal {@link Problem.NoRoom} or {@link Problem.TooLarge}, before anything is read */
+    /** @throws Refusal {@link Problem.NoRoom}, before anything is read */
     void requireRoom(long declaredBytes) {
         try {
             lowWater.requireRoom(folder.root(), declaredBytes);
@@ -73,14 +74,15 @@ final class ObjectFiles {
     /**
      * Writes the bytes beside the objects and reads them as a DICOM object; not yet durable, not yet held.
      *
+     * @param most how many bytes may come
      * @throws Refusal when the bytes are too many, do not pass the gate, or do not fit the disk
      */
-    Staged stage(InputStream bytes) {
+    Staged stage(InputStream bytes, Bound most) {
         Path file = folder.incoming().resolve(received.incrementAndGet() + ".tmp");
         boolean whole = false;
         try (FileChannel channel = create(file)) {
             MessageDigest digest = sha256();
-            long size = copy(bytes, channel, digest);
+            long size = copy(bytes, channel, digest, most);
             Staged staged = new Staged(file, HexFormat.of().formatHex(digest.digest()), size, DicomFile.open(file));
             whole = true;
             return staged;
@@ -110,7 +112,7 @@ final class ObjectFiles {
         return failed;
     }
 
-    private long copy(InputStream bytes, FileChannel channel, MessageDigest digest) throws IOException {
+    private long copy(InputStream bytes, FileChannel channel, MessageDigest digest, Bound most) throws IOException {
         byte[] start = bytes.readNBytes(PREAMBLE_BYTES);
         if (start.length < PREAMBLE_BYTES) {
             throw new Refusal(new Problem.MalformedObject(
@@ -123,8 +125,11 @@ final class ObjectFiles {
         long size = PREAMBLE_BYTES;
         for (int count = bytes.read(chunk); count >= 0; count = bytes.read(chunk)) {
             size += count;
-            if (size > LIMIT_BYTES) {
-                throw new Refusal(new Problem.TooLarge("", LIMIT_BYTES));
+            if (size > most.bytes()) {
+                throw most.beyond().get();
+            }
+            if (size / LOOK_BYTES > (size - count) / LOOK_BYTES) {
+                requireRoom(0);
             }
             digest.update(chunk, 0, count);
             write(channel, chunk, count);
@@ -247,6 +252,18 @@ final class ObjectFiles {
             return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("Every Java platform has SHA-256.", e);
+        }
+    }
+
+    /**
+     * How many bytes are taken.
+     *
+     * @param beyond why more are refused
+     */
+    record Bound(long bytes, Supplier<Refusal> beyond) {
+        /** For one object. */
+        static Bound ofObject(long bytes) {
+            return new Bound(bytes, () -> new Refusal(new Problem.TooLarge("", bytes)));
         }
     }
 

@@ -28,7 +28,7 @@ import org.sqlite.SQLiteException;
  */
 final class SqliteDatabase implements AutoCloseable {
     /** Migrations {@code store-1.sql} to this one. */
-    static final int VERSION = 7;
+    static final int VERSION = 8;
 
     /** What SQLite also says of a full disk, before it has written the end of a transaction. Source: SQLite, result codes. */
     private static final Set<SQLiteErrorCode> FOR_LACK_OF_ROOM = EnumSet.of(

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.Collection;
 import java.util.List;
@@ -248,6 +249,18 @@ public final class SqliteStore implements Store {
             throw new Refusal(new Problem.KeyReused(""));
         });
         return kept;
+    }
+
+    @Override
+    public long received(Sender sender, LocalDate day) {
+        return database
+                .query(
+                        "SELECT bytes FROM received WHERE sender = ? AND day = ?",
+                        List.of(sender.key(), day.toString()),
+                        row -> row.getLong(1))
+                .stream()
+                .findFirst()
+                .orElse(0L);
     }
 
     @Override

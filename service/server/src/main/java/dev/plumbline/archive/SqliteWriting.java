@@ -4,6 +4,7 @@ package dev.plumbline.archive;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Function;
 
@@ -29,7 +30,7 @@ final class SqliteWriting implements Store.Writing {
                 .filter(object.digest()::equals)
                 .isPresent();
         if (!same) {
-            throw Archive.otherObjectHeld();
+            throw Receiving.otherObjectHeld();
         }
         return false;
     }
@@ -175,5 +176,15 @@ final class SqliteWriting implements Store.Writing {
                         answer.created().getEpochSecond()));
         return reading.answer(answer.key(), answer.requestDigest(), answer.created())
                 .orElseThrow();
+    }
+
+    @Override
+    public long received(Sender sender, LocalDate day, long bytes) {
+        database.update("DELETE FROM received WHERE day < ?", List.of(day.toString()));
+        database.update(
+                "INSERT INTO received (sender, day, bytes) VALUES (?, ?, ?)"
+                        + " ON CONFLICT (sender, day) DO UPDATE SET bytes = bytes + excluded.bytes",
+                List.of(sender.key(), day.toString(), bytes));
+        return reading.received(sender, day);
     }
 }

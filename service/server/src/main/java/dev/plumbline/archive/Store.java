@@ -4,6 +4,7 @@ package dev.plumbline.archive;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
@@ -83,6 +84,9 @@ public interface Store extends AutoCloseable {
      */
     Optional<KeptAnswer> answer(String key, String requestDigest, Instant now);
 
+    /** How many bytes a sender added on a day, as far as they were counted. */
+    long received(Sender sender, LocalDate day);
+
     /** The UID of this installation as an observer: asked of the supplier once in its life, then kept. */
     String deviceObserverUid(Supplier<String> fresh);
 
@@ -144,5 +148,12 @@ public interface Store extends AutoCloseable {
          * @throws Refusal {@link Problem.KeyReused} where the key came with another body
          */
         KeptAnswer add(KeptAnswer answer);
+
+        /**
+         * Counts bytes that a sender adds, and forgets earlier days.
+         *
+         * @return what it has added on this day, these included
+         */
+        long received(Sender sender, LocalDate day, long bytes);
     }
 }

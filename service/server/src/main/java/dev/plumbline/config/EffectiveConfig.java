@@ -19,6 +19,9 @@ final class EffectiveConfig {
                 .put("dataFolder", config.dataFolder().map(Path::toString).orElse("the usual place"))
                 .put("institution", config.institution())
                 .put("country", config.country());
+        ObjectNode intake = root.putObject("intake");
+        IntakeLimits.put(intake, "objectMegabytes", config.intake().objectBytes());
+        IntakeLimits.put(intake, "httpDailyMegabytes", config.intake().httpDailyBytes());
         Network network = config.network();
         ObjectNode dicom = root.putObject("dicom").put("aeTitle", network.aeTitle());
         network.door()
@@ -51,6 +54,7 @@ final class EffectiveConfig {
             dicom.addresses().forEach(addresses::add);
             ArrayNode certificates = node.putArray("certificates");
             dicom.from().certificates().forEach(certificates::add);
+            IntakeLimits.put(node, "dailyMegabytes", dicom.from().dailyBytes());
             node.put("proof", dicom.proof().word());
         });
         peer.web().ifPresent(web -> {

@@ -28,7 +28,18 @@ final class NetworkFile {
         "responseSeconds"
     };
     static final String[] PEER_FIELDS = {
-        "name", "aeTitle", "host", "port", "addresses", "certificates", "url", "tokenFile", "tls", "uses", "proof"
+        "name",
+        "aeTitle",
+        "host",
+        "port",
+        "addresses",
+        "certificates",
+        "dailyMegabytes",
+        "url",
+        "tokenFile",
+        "tls",
+        "uses",
+        "proof"
     };
 
     /** AE: at most 16 characters, no backslash, no control characters. Source: DICOM PS3.5, 6.2. */
@@ -146,8 +157,8 @@ final class NetworkFile {
                         "Remove it; docs/operating.md says which fields each kind of peer has."));
             }
         }
-        for (String field : List.of("addresses", "certificates")) {
-            if (web && !peer.texts(field).isEmpty()) {
+        for (String field : List.of("addresses", "certificates", "dailyMegabytes")) {
+            if (web && peer.states(field)) {
                 throw new Refusal(new Problem.ContradictoryFields(
                         peer.at(field),
                         "A peer with a url never calls us by associations.",
@@ -186,7 +197,8 @@ final class NetworkFile {
         return new SitePeer.Dicom(
                 aeTitle(peer, peer.text("aeTitle")),
                 placed ? Optional.of(new SitePeer.Place(peer.text("host"), port(peer), tls(peer))) : Optional.empty(),
-                new SitePeer.CalledFrom(addresses, peer.texts("certificates")),
+                new SitePeer.CalledFrom(
+                        addresses, peer.texts("certificates"), IntakeLimits.daily(peer, "dailyMegabytes")),
                 peer.optionalWord("proof", ProofBy.values(), ProofBy::word).orElse(ProofBy.GET));
     }
 

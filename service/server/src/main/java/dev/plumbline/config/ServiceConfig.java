@@ -29,6 +29,7 @@ import java.util.Optional;
  * @param needles file of the needles that are chosen from; the shipped list where absent
  * @param transducers file of the transducers that are chosen from; the shipped list where absent
  * @param companions made beside every report
+ * @param intake how much it lets in
  * @param network whom it speaks with by DICOM
  */
 public record ServiceConfig(
@@ -41,6 +42,7 @@ public record ServiceConfig(
         Optional<Path> needles,
         Optional<Path> transducers,
         Companions companions,
+        IntakeLimits intake,
         Network network) {
     private static final String SCHEMA = "plumbline-service/1";
     private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
@@ -60,6 +62,7 @@ public record ServiceConfig(
         "completeness",
         "record",
         "companions",
+        "intake",
         "dicom",
         "peers"
     };
@@ -75,6 +78,7 @@ public record ServiceConfig(
             Optional.empty(),
             Optional.empty(),
             Companions.ALL,
+            IntakeLimits.NONE,
             Network.NONE);
 
     /**
@@ -105,6 +109,7 @@ public record ServiceConfig(
                 path(file, "needles", path),
                 path(file, "transducers", path),
                 companions(file),
+                IntakeLimits.read(file.optionalObject("intake", IntakeLimits.FIELDS)),
                 new NetworkFile(file, path).read());
     }
 

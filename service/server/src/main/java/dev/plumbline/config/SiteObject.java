@@ -70,6 +70,11 @@ final class SiteObject {
         return value(name).orElseThrow(() -> new Refusal(new Problem.MissingField(at(name), "Give " + what + ".")));
     }
 
+    /** Whether the field is there and not null, whatever it holds. */
+    boolean states(String name) {
+        return value(name).isPresent();
+    }
+
     String at(String name) {
         return pointer + "/" + escaped(name);
     }

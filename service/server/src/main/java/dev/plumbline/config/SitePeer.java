@@ -5,6 +5,7 @@ import java.net.URI;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * Another system a site's service speaks with: by associations or by DICOMweb.
@@ -54,8 +55,9 @@ public record SitePeer(String name, Optional<Dicom> dicom, Optional<Web> web, Li
      *
      * @param addresses from where it may, addresses or ranges
      * @param certificates one of which it must show over TLS, by subject or SHA-256 fingerprint; any trusted one where empty
+     * @param dailyBytes how much it may add to the archive in one day; any number where empty
      */
-    public record CalledFrom(List<String> addresses, List<String> certificates) {
+    public record CalledFrom(List<String> addresses, List<String> certificates, OptionalLong dailyBytes) {
         public CalledFrom {
             addresses = List.copyOf(addresses);
             certificates = List.copyOf(certificates);

@@ -3,6 +3,7 @@ package dev.plumbline.dispatch;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Reception;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.Identifiers;
@@ -14,7 +15,6 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.io.InputStream;
 import java.time.Clock;
-import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -37,7 +37,7 @@ public final class Inbox implements Services {
 
     @Override
     public Reply store(Incoming object, InputStream file) {
-        Reception reception = archive.receive(file, Optional.empty());
+        Reception reception = archive.receive(file, Sender.peer(object.callingAeTitle()));
         return reception.fold(kept -> Reply.SUCCESS, refused -> {
             Problem problem = refused.problem();
             LOG.info("An object of {} was refused: {}", object.callingAeTitle(), problem.detail());

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.archive.Reception;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.archive.WireUid;
 import dev.plumbline.multipart.MultipartReader;
 import dev.plumbline.problem.Problem;
@@ -46,7 +47,7 @@ final class DicomWebStore {
         MediaRange type =
                 MediaRange.one(Optional.ofNullable(ctx.header("Content-Type")).orElse(""));
         requirePlainDicom(ctx, type);
-        archive.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
+        archive.requireRoom(Sender.HTTP, Math.max(0, ctx.req().getContentLengthLong()));
         List<Reception> receptions =
                 type.multipart() ? parts(ctx, type, study) : List.of(archive.receive(ctx.bodyInputStream(), study));
         answer(ctx, receptions);

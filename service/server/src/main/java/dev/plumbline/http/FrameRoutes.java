@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.HeldFrames;
 import dev.plumbline.archive.Reception;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.FrameExplanationJson;
 import dev.plumbline.problem.Problem;
@@ -35,7 +36,7 @@ final class FrameRoutes {
 
     private void receive(Context ctx) {
         Bodies.require(ctx, "application/dicom");
-        archive.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
+        archive.requireRoomForOne(Sender.HTTP, Math.max(0, ctx.req().getContentLengthLong()));
         Reception.Kept kept = archive.receiveFrames(ctx.bodyInputStream());
         String uid = kept.object().sopInstanceUid();
         String location = "/v1/frames/" + uid + "/1";

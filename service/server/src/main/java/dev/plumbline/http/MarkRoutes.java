@@ -3,6 +3,7 @@ package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.Reception;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.archive.StudyMarks;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -29,7 +30,7 @@ final class MarkRoutes {
     /** A report or presentation state is taken in as by any other door; its marks are attached, and all are answered for. */
     private void take(Context ctx) {
         Bodies.require(ctx, "application/dicom");
-        archive.requireRoom(Math.max(0, ctx.req().getContentLengthLong()));
+        archive.requireRoomForOne(Sender.HTTP, Math.max(0, ctx.req().getContentLengthLong()));
         Reception.Kept kept = archive.receiveMarks(ctx.bodyInputStream());
         String study = kept.object().identity().studyInstanceUid();
         ctx.status(kept.known() ? OK : CREATED).header("Location", "/v1/studies/" + study + "/marks");

@@ -2,6 +2,7 @@
 package dev.plumbline.app;
 
 import dev.plumbline.config.BedsideFiles;
+import dev.plumbline.config.IntakeLimits;
 import dev.plumbline.config.NeedleFile;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.ServiceConfig;
@@ -27,7 +28,8 @@ record SampleService(Service service, DemoClient client) implements AutoCloseabl
                 new Service.Uses(
                         BedsideFiles.shipped(),
                         new Doors.Catalogues(NeedleFile.shipped(), TransducerFile.shipped()),
-                        Companions.ALL),
+                        Companions.ALL,
+                        IntakeLimits.NONE),
                 network));
         return new SampleService(service, new DemoClient(URI.create("http://127.0.0.1:" + service.port() + "/")));
     }

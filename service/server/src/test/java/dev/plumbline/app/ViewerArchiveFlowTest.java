@@ -19,6 +19,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
@@ -67,7 +68,7 @@ class ViewerArchiveFlowTest {
                 Optional.of(new SitePeer.Dicom(
                         OrthancPeer.AE_TITLE,
                         Optional.of(new SitePeer.Place("127.0.0.1", orthanc.dicomPort(), Optional.empty())),
-                        new SitePeer.CalledFrom(List.of("127.0.0.1"), List.of()),
+                        new SitePeer.CalledFrom(List.of("127.0.0.1"), List.of(), OptionalLong.empty()),
                         ProofBy.GET)),
                 Optional.empty(),
                 List.of(SitePeer.Use.ARCHIVE));

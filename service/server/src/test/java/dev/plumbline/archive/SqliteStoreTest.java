@@ -173,7 +173,7 @@ class SqliteStoreTest {
         }
         assertThat(store.pragma("synchronous")).isEqualTo("2");
         assertThat(store.pragma("foreign_keys")).isEqualTo("1");
-        assertThat(store.pragma("user_version")).isEqualTo("7");
+        assertThat(store.pragma("user_version")).isEqualTo("8");
     }
 
     @Test

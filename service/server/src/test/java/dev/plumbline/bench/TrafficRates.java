@@ -32,6 +32,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -178,7 +179,8 @@ public final class TrafficRates {
                         "+sd",
                         "127.0.0.1",
                         Integer.toString(port),
-                        files.toString()));
+                        files.toString()),
+                Duration.ofHours(1));
         if (ended.code() != 0) {
             throw new IOException(ended.said());
         }

@@ -31,7 +31,7 @@ class NetworkFileTest {
     void readsPeersAndSaysEverythingThatHolds() throws IOException {
         ServiceConfig config = read("""
                 'dicom': { 'port': 0 }, 'peers': [
-                  { 'name': 'us1', 'aeTitle': 'US1', 'addresses': ['10.1.2.0/24'] },
+                  { 'name': 'us1', 'aeTitle': 'US1', 'addresses': ['10.1.2.0/24'], 'dailyMegabytes': 20000 },
                   { 'name': 'pacs', 'aeTitle': 'PACS', 'host': 'localhost', 'port': 104, 'uses': ['archive'] },
                   { 'name': 'web', 'url': 'https://localhost/dicom-web', 'tokenFile': 'token', 'uses': ['archive'] } ]
                 """);
@@ -39,6 +39,9 @@ class NetworkFileTest {
                 .extracting(SitePeer::name)
                 .containsExactly("pacs", "web");
         assertThat(config.effective().at("/dicom/aeTitle").asText()).isEqualTo("PLUMBLINE");
+        assertThat(config.effective().at("/peers/0/dailyMegabytes").asInt()).isEqualTo(20_000);
+        assertThat(config.effective().at("/peers/1/dailyMegabytes").isNull()).isTrue();
+        assertThat(config.effective().at("/intake/objectMegabytes").isNull()).isTrue();
         assertThat(config.effective().at("/peers/1/proof").asText()).isEqualTo("get");
         assertThat(config.effective().at("/peers/2/tokenFile").asText()).endsWith("token");
     }
@@ -61,6 +64,10 @@ class NetworkFileTest {
                 "'dicom': { 'port': 104, 'host': '0.0.0.0' }; /dicom/host",
                 "'dicom': { 'port': 104, 'idleSeconds': 0 }; /dicom/idleSeconds",
                 "'dicom': { 'port': 104, 'tls': { 'certificate': 'c', 'key': 'k' } }; /dicom/tls",
+                "'peers': [ { 'name': 'a', 'url': 'https://x/', 'dailyMegabytes': 5 } ]; /peers/0/dailyMegabytes",
+                "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'addresses': ['::1'], 'dailyMegabytes': 0 } ]; /peers/0/dailyMegabytes",
+                "'intake': { 'objectMegabytes': 4295 }; /intake/objectMegabytes",
+                "'intake': { 'httpDailyMegabytes': -1 }; /intake/httpDailyMegabytes",
                 "'peers': [ { 'name': 'a', 'url': 'https://x/', 'certificates': ['CN=a'] } ]; /peers/0/certificates",
                 "'peers': [ { 'name': 'a', 'aeTitle': 'A', 'addresses': ['::1'], 'certificates': ['CN=a'] } ]; /peers/0/certificates"
             })

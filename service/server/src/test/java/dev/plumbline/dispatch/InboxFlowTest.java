@@ -6,8 +6,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
 import dev.plumbline.archive.HostileUids;
+import dev.plumbline.archive.Intake;
 import dev.plumbline.archive.InventedObjects;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
+import dev.plumbline.archive.Quotas;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
@@ -30,6 +34,7 @@ import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -43,6 +48,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** What our storage provider answers to what it is sent, at the wire. TRUST 2.2 (traversal, mismatch, substitution). */
 class InboxFlowTest {
     private static final String EXPLICIT = "1.2.840.10008.1.2.1";
+    private static final long QUOTA = 100_000_000;
+    private static final Sender US1 = Sender.peer("US1");
     private static final String UID = InventedObjects.instanceUid(1, 1, 1);
 
     @TempDir
@@ -57,7 +64,9 @@ class InboxFlowTest {
     void open() throws IOException {
         folder = DataFolder.open(Files.createDirectories(root.resolve("deep/er/data")));
         store = SqliteStore.open(folder.database());
-        Archive archive = new Archive(folder, store, new LowWater(0, 0));
+        Quotas quotas = new Quotas(Map.of(US1, QUOTA), Clock.systemUTC());
+        Archive archive =
+                new Archive(folder, store, new Intake(new LowWater(0, 0), Intake.MOST_BYTES, quotas), Outbound.NOWHERE);
         listener = Listener.start(
                 new Listener.Settings(
                         "PLUMBLINE",
@@ -113,6 +122,14 @@ class InboxFlowTest {
         assertThat(sent(image)).isEqualTo(Status.SUCCESS);
         assertThat(store.objects()).hasSize(1);
         assertNothingOutsideTheStore();
+    }
+
+    @Test
+    void answersA700WithTheQuotaToAPeerThatHasUsedItUp() throws IOException {
+        assertThat(sent(InventedObjects.image(1, 1, 1))).isEqualTo(Status.SUCCESS);
+        store.write(writing -> writing.received(US1, LocalDate.now(Clock.systemUTC()), QUOTA));
+        assertThat(sent(InventedObjects.image(1, 1, 2))).isEqualTo(Status.OUT_OF_RESOURCES);
+        assertThat(store.objects()).hasSize(1);
     }
 
     @Test

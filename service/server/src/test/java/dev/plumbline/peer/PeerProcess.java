@@ -9,6 +9,7 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 
@@ -79,6 +80,11 @@ public final class PeerProcess implements AutoCloseable {
 
     /** Runs a program to its end. */
     public static Ended run(Path folder, List<String> command) throws IOException {
+        return run(folder, command, Duration.ofMinutes(2));
+    }
+
+    /** As {@link #run(Path, List)}, waiting so long for its end. */
+    public static Ended run(Path folder, List<String> command, Duration most) throws IOException {
         Path log = Files.createTempFile(folder, "client", ".log");
         ProcessBuilder builder = new ProcessBuilder(command)
                 .directory(folder.toFile())
@@ -87,7 +93,7 @@ public final class PeerProcess implements AutoCloseable {
         builder.environment().put("DCMDICTPATH", DICTIONARY);
         Process process = builder.start();
         try {
-            if (!process.waitFor(120, TimeUnit.SECONDS)) {
+            if (!process.waitFor(most.toSeconds(), TimeUnit.SECONDS)) {
                 process.destroyForcibly();
                 throw new IOException(command.get(0) + " did not end.");
             }
