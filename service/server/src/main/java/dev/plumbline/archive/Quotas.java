@@ -4,7 +4,9 @@ package dev.plumbline.archive;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -25,9 +27,9 @@ public record Quotas(Map<Sender, Long> dailyBytes, Clock clock) {
         dailyBytes = Map.copyOf(dailyBytes);
     }
 
-    /** Nobody has one. */
+    /** Nobody has one, so that nobody asks what day it is. */
     static Quotas none() {
-        return new Quotas(Map.of(), Clock.systemUTC());
+        return new Quotas(Map.of(), Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
     }
 
     /** In bytes, today; empty for a sender without a quota. */

@@ -48,7 +48,7 @@ final class Connection implements AutoCloseable {
         this.socket = socket;
         this.patience = patience;
         socket.setTcpNoDelay(true);
-        InputStream rest = new BufferedInputStream(socket.getInputStream(), BUFFER_BYTES);
+        InputStream rest = new BufferedInputStream(new PromptInput(socket), BUFFER_BYTES);
         this.in = begun.length == 0 ? rest : new SequenceInputStream(new ByteArrayInputStream(begun), rest);
         this.out = socket.getOutputStream();
     }

@@ -25,6 +25,7 @@ final class DicomWebStore {
     private static final int ALL_KEPT = 200;
     private static final int SOME_KEPT = 202;
     private static final int NONE_KEPT = 409;
+    private static final int TOO_LARGE = 413;
     private static final int NO_ROOM = 507;
 
     /** Failure reasons. Source: DICOM PS3.18 table I.2-2; 0111 duplicate SOP instance: PS3.7 C.5. */
@@ -47,10 +48,18 @@ final class DicomWebStore {
         MediaRange type =
                 MediaRange.one(Optional.ofNullable(ctx.header("Content-Type")).orElse(""));
         requirePlainDicom(ctx, type);
-        archive.requireRoom(Sender.HTTP, Math.max(0, ctx.req().getContentLengthLong()));
+        requireRoom(type, Math.max(0, ctx.req().getContentLengthLong()));
         List<Reception> receptions =
                 type.multipart() ? parts(ctx, type, study) : List.of(archive.receive(ctx.bodyInputStream(), study));
         answer(ctx, receptions);
+    }
+
+    private void requireRoom(MediaRange type, long declaredBytes) {
+        if (type.multipart()) {
+            archive.requireRoom(Sender.HTTP, declaredBytes);
+        } else {
+            archive.requireRoomForOne(Sender.HTTP, declaredBytes);
+        }
     }
 
     private static void requirePlainDicom(Context ctx, MediaRange type) {
@@ -112,12 +121,18 @@ final class DicomWebStore {
         Utf8.send(ctx, "application/dicom+json", answer.toString());
     }
 
-    /** Where there was no room for any, it is not the objects that are wrong. */
+    /** Where there was no room for any, or all are too large, it is not their content that is wrong. */
     private static int noneKept(List<Reception> receptions) {
-        boolean noRoom = receptions.stream()
+        if (allRefusedFor(receptions, Problem.NoRoom.class)) {
+            return NO_ROOM;
+        }
+        return allRefusedFor(receptions, Problem.TooLarge.class) ? TOO_LARGE : NONE_KEPT;
+    }
+
+    private static boolean allRefusedFor(List<Reception> receptions, Class<? extends Problem> what) {
+        return receptions.stream()
                 .allMatch(reception ->
-                        reception instanceof Reception.Refused refused && refused.problem() instanceof Problem.NoRoom);
-        return noRoom ? NO_ROOM : NONE_KEPT;
+                        reception instanceof Reception.Refused refused && what.isInstance(refused.problem()));
     }
 
     private static List<String> instance(Reception.Kept held) {

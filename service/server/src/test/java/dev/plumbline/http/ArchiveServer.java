@@ -3,7 +3,9 @@ package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.archive.DataFolder;
+import dev.plumbline.archive.Intake;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Outbound;
 import dev.plumbline.archive.SqliteStore;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -32,10 +34,14 @@ final class ArchiveServer implements AutoCloseable {
     private final HttpClient client = HttpClient.newHttpClient();
 
     ArchiveServer(Path data, LowWater lowWater) throws IOException {
+        this(data, Intake.above(lowWater));
+    }
+
+    ArchiveServer(Path data, Intake intake) throws IOException {
         this.data = data;
         folder = DataFolder.open(data);
         store = SqliteStore.open(data.resolve("store.sqlite"));
-        archive = new Archive(folder, store, lowWater);
+        archive = new Archive(folder, store, intake, Outbound.NOWHERE);
         javalin = Javalin.create(config -> {
                     config.jetty.host = "127.0.0.1";
                     config.startup.showJavalinBanner = false;
@@ -63,6 +69,9 @@ final class ArchiveServer implements AutoCloseable {
         }
         if (problem instanceof Problem.MediaTypeNotTaken) {
             return 415;
+        }
+        if (problem instanceof Problem.TooLarge) {
+            return 413;
         }
         return problem instanceof Problem.NoRoom ? 507 : 400;
     }

@@ -9,8 +9,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.plumbline.archive.Intake;
 import dev.plumbline.archive.InventedObjects;
 import dev.plumbline.archive.LowWater;
+import dev.plumbline.archive.Quotas;
+import dev.plumbline.archive.Sender;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.Tag;
@@ -22,9 +25,11 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
@@ -153,6 +158,33 @@ class DicomWebFlowTest {
     void refusesBeforeReadingWhenTheDiskIsTooFull() throws IOException {
         try (ArchiveServer full = new ArchiveServer(root.resolve("full"), new LowWater(Long.MAX_VALUE, 0))) {
             assertThat(full.stow(imageFile(1, 1, 1)).statusCode()).isEqualTo(507);
+        }
+    }
+
+    @Test
+    void takesWhatTheQuotaOfTheDayAllowsAndRefusesTheRestWithA700() throws IOException {
+        byte[] first = imageFile(1, 1, 1);
+        Quotas quotas = new Quotas(Map.of(Sender.HTTP, first.length + 10L), Clock.systemUTC());
+        Intake intake = new Intake(new LowWater(0, 0), Intake.MOST_BYTES, quotas);
+        try (ArchiveServer bounded = new ArchiveServer(root.resolve("bounded"), intake)) {
+            HttpResponse<byte[]> some = bounded.stow(first, imageFile(1, 1, 2));
+            assertThat(some.statusCode()).isEqualTo(202);
+            JsonNode failed = tree(some).path("0008119A").path("Value").path(0); // read no further than the quota
+            assertThat(failed.at("/00081197/Value/0").asInt()).isEqualTo(0xA700);
+            assertThat(bounded.stow(imageFile(1, 1, 3)).statusCode()).isEqualTo(507);
+            assertThat(bounded.archive.store().objectCount()).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void answers413WhereEveryObjectIsLargerThanTheSiteTakes() throws IOException {
+        byte[] file = imageFile(1, 1, 1);
+        Intake intake = new Intake(new LowWater(0, 0), file.length - 1L, new Quotas(Map.of(), Clock.systemUTC()));
+        try (ArchiveServer bounded = new ArchiveServer(root.resolve("bounded"), intake)) {
+            assertThat(bounded.stow(file).statusCode()).isEqualTo(413);
+            assertThat(bounded.post("/studies", "application/dicom", file).statusCode())
+                    .isEqualTo(413);
+            assertThat(bounded.archive.store().objectCount()).isZero();
         }
     }
 
