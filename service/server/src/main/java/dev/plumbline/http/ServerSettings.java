@@ -3,9 +3,12 @@ package dev.plumbline.http;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.util.component.LifeCycle;
 
 /** How the server behaves before any route is reached. The bounds are design choices. */
 final class ServerSettings {
@@ -16,6 +19,9 @@ final class ServerSettings {
     private static final int MOST_CONNECTIONS = 4_096;
 
     private static final long CROWDED_IDLE_MILLISECONDS = 1_000;
+
+    /** So many may come at once; with the usual 50, whoever comes next waits for a second until its system tries again. */
+    private static final int BACKLOG = 1_024;
 
     private ServerSettings() {}
 
@@ -44,6 +50,14 @@ final class ServerSettings {
         NetworkConnectionLimit connections = new NetworkConnectionLimit(MOST_CONNECTIONS, server);
         connections.setEndPointIdleTimeout(CROWDED_IDLE_MILLISECONDS);
         server.addBean(connections);
+        server.addEventListener(new LifeCycle.Listener() {
+            @Override
+            public void lifeCycleStarting(LifeCycle starting) {
+                for (Connector each : server.getConnectors()) {
+                    ((ServerConnector) each).setAcceptQueueSize(BACKLOG);
+                }
+            }
+        });
         SlowSenders slow = new SlowSenders();
         slow.setHandler(new NoUpgrade(LargeBodies.behindSmallOnes()));
         server.setHandler(slow);
