@@ -13,6 +13,10 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -113,34 +117,34 @@ class CrowdedHttpFlowTest {
                 .getBytes(StandardCharsets.US_ASCII);
         byte[] begun = new byte[head.length + (70 << 10)];
         System.arraycopy(head, 0, begun, 0, head.length);
+        ExecutorService listeners = Executors.newCachedThreadPool();
         try (OpenDoor door = new OpenDoor()) {
             answered(door, 200, "/health/live", "");
-            List<Socket> sockets = new ArrayList<>();
+            Queue<String> told = new ConcurrentLinkedQueue<>();
+            CountDownLatch fifty = new CountDownLatch(50);
             for (int i = 0; i < 150; i++) {
-                sockets.add(0, open(door.port(), begun)); // the last ones are the likeliest to be told
+                Socket socket = open(door.port(), begun);
+                listeners.submit(() -> {
+                    told.add(beginning(socket));
+                    fifty.countDown();
+                    return fifty;
+                });
             }
-            int told = 0;
-            for (Socket socket : sockets) {
-                String answer = beginning(socket, told < 50 ? 200 : 20);
-                if (!answer.isEmpty()) {
-                    assertThat(answer).startsWith("HTTP/1.1 503").contains("Retry-After: 2");
-                    told++;
-                }
-            }
-            assertThat(told).isEqualTo(50);
+            assertThat(fifty.await(30, TimeUnit.SECONDS)).isTrue();
+            assertThat(told)
+                    .hasSize(50)
+                    .allSatisfy(answer ->
+                            assertThat(answer).startsWith("HTTP/1.1 503").contains("Retry-After: 2"));
             assertThat(answered(door, 200, "/health/live", "")).isLessThan(AT_ONCE);
             assertThat(answered(door, 422, "/v1/plans", "{}")).isLessThan(AT_ONCE);
+        } finally {
+            listeners.shutdownNow();
         }
     }
 
-    /** What has come so far, empty where nothing comes. */
-    private static String beginning(Socket socket, int milliseconds) throws IOException {
-        socket.setSoTimeout(milliseconds);
-        try {
-            return new String(socket.getInputStream().readNBytes(100), StandardCharsets.US_ASCII);
-        } catch (SocketTimeoutException e) {
-            return "";
-        }
+    /** Waits for it. */
+    private static String beginning(Socket socket) throws IOException {
+        return new String(socket.getInputStream().readNBytes(100), StandardCharsets.US_ASCII);
     }
 
     /** Reads a body to its end and answers; what it gets instead of a body ends the request. */
