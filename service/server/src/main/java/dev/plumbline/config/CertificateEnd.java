@@ -58,7 +58,8 @@ public record CertificateEnd(String user, Path file, Instant end) {
         String which = "A certificate of " + user + " (" + file + ") ";
         return Optional.of(
                 left.isNegative()
-                        ? which + "ended on " + end + ". Renew it, and start the service again."
-                        : which + "ends in " + left.toDays() + " days. Renew it, and start the service again.");
+                        ? which + "ended on " + end + ". Renew it: a running service takes the new files by itself."
+                        : which + "ends in " + left.toDays()
+                                + " days. Renew it: a running service takes the new files by itself.");
     }
 }

@@ -57,7 +57,7 @@ public final class PeerCheck {
 
     public PeerCheck(Network network, Clock clock) {
         this.network = network;
-        this.peers = new SitePeers(network);
+        this.peers = new SitePeers(network, clock);
         this.clock = clock;
     }
 
