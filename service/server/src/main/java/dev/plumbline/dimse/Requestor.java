@@ -81,7 +81,7 @@ public record Requestor(String aeTitle, Timeouts timeouts) {
             secured.startHandshake();
             return secured;
         } catch (SSLException e) {
-            throw new PeerFailure(Kind.TLS, "The TLS handshake failed: " + e.getMessage(), e);
+            throw new PeerFailure(Kind.TLS, TlsWords.of(e), e);
         } finally {
             end.cancel(false);
         }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dispatch;
 
+import dev.plumbline.dimse.TlsWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.ConnectException;
@@ -115,9 +116,9 @@ public final class WebPeer {
         } catch (ConnectException e) {
             throw new Unanswered("Nothing listens at " + base.getHost() + ".", e);
         } catch (SSLException e) {
-            throw new Unanswered("The TLS handshake failed: " + e.getMessage(), e);
+            throw new Unanswered(TlsWords.of(e), e);
         } catch (IOException e) {
-            throw new Unanswered("The connection to " + base.getHost() + " broke.", e);
+            throw new Unanswered("The connection to " + base.getHost() + " broke before an answer came.", e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new Unanswered("Plumbline is stopping.", e);
