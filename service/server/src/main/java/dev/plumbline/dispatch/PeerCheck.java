@@ -246,6 +246,7 @@ public final class PeerCheck {
                 Worklist.Day today =
                         new Worklist(site.name(), peers.requestor(), peer, clock).scheduled(Optional.empty());
                 says("worklist", true, today.procedures().size() + " procedures are scheduled today.");
+                today.unreadable().ifPresent(words -> says("worklist", false, words));
             } catch (Refusal e) {
                 says("worklist", false, e.problem().detail());
             }
