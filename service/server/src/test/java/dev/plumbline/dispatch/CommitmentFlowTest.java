@@ -135,7 +135,8 @@ class CommitmentFlowTest {
             assertThat(new HashSet<>(transactions(peer)))
                     .as("a UID of its own for each request")
                     .hasSize(10);
-            DispatchDesk desk = DispatchDesk.closed(records.store(), List.of(), FiledRecords.CLOCK);
+            Destination destination = new Destination(FiledRecords.TO, true, ToldArchive::new);
+            DispatchDesk desk = DispatchDesk.closed(records.store(), List.of(destination), FiledRecords.CLOCK);
             StatusReport report = new StatusReport(desk, 1L << 30, Findings.NONE, List.of());
             assertThat(report.text()).contains("1 record is sent and unconfirmed");
             assertThat(report.json().path("personNeeded").asBoolean()).isTrue();
