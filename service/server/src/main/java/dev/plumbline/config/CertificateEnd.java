@@ -49,6 +49,10 @@ public record CertificateEnd(String user, Path file, Instant end) {
         }
     }
 
+    private static String days(Duration left) {
+        return left.toDays() == 1 ? "1 day" : left.toDays() + " days";
+    }
+
     /** What somebody has to be told, if it is time. */
     public Optional<String> warning(Instant now) {
         Duration left = Duration.between(now, end);
@@ -59,7 +63,7 @@ public record CertificateEnd(String user, Path file, Instant end) {
         return Optional.of(
                 left.isNegative()
                         ? which + "ended on " + end + ". Renew it: a running service takes the new files by itself."
-                        : which + "ends in " + left.toDays()
-                                + " days. Renew it: a running service takes the new files by itself.");
+                        : which + "ends in " + days(left)
+                                + ". Renew it: a running service takes the new files by itself.");
     }
 }

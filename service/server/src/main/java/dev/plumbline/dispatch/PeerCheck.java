@@ -262,7 +262,8 @@ public final class PeerCheck {
                 WebPeer peer = peers.web(site).orElseThrow();
                 int status = status(peer, peer.request("/studies?limit=1").GET());
                 boolean found = status == HTTP_OK || status == HTTP_NO_CONTENT;
-                says("qido", found, "A search is answered " + words(status));
+                String path = status == HTTP_NOT_FOUND ? " Check the path in \"url\"." : "";
+                says("qido", found, "A search is answered " + words(status) + path);
                 int stow =
                         status(peer, peer.request("/studies").method("OPTIONS", HttpRequest.BodyPublishers.noBody()));
                 says(
@@ -284,8 +285,7 @@ public final class PeerCheck {
 
         private String words(int status) {
             boolean token = status == HTTP_UNAUTHORISED || status == HTTP_FORBIDDEN;
-            String hint = token ? " Check the bearer token." : "";
-            return status + "." + (status == HTTP_NOT_FOUND ? " Check the path in \"url\"." : hint);
+            return status + "." + (token ? " Check the bearer token." : "");
         }
     }
 }

@@ -35,7 +35,10 @@ public final class SitePeers {
 
     private final Network network;
     private final Clock clock;
-    private final Map<TlsFiles, RenewableTls> tls = new ConcurrentHashMap<>();
+    private final Map<Use, RenewableTls> tls = new ConcurrentHashMap<>();
+
+    /** Files in the hands of one user; others may have the same ones and have to be named, too. */
+    private record Use(String user, TlsFiles files) {}
 
     public SitePeers(Network network, Clock clock) {
         this.network = network;
@@ -49,7 +52,7 @@ public final class SitePeers {
      * @throws Refusal where they cannot be used now
      */
     public Supplier<SSLContext> tls(String user, TlsFiles files) {
-        return tls.computeIfAbsent(files, each -> new RenewableTls(user, each, clock));
+        return tls.computeIfAbsent(new Use(user, files), use -> new RenewableTls(user, files, clock));
     }
 
     /** Of TLS files that were changed since they were first used and cannot be used now. */
