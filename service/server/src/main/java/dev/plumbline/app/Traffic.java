@@ -7,7 +7,6 @@ import dev.plumbline.archive.LowWater;
 import dev.plumbline.config.CertificateEnd;
 import dev.plumbline.config.Network;
 import dev.plumbline.config.SitePeer;
-import dev.plumbline.config.TlsFiles;
 import dev.plumbline.dimse.Callers;
 import dev.plumbline.dimse.Listener;
 import dev.plumbline.dispatch.Destination;
@@ -55,11 +54,11 @@ final class Traffic implements AutoCloseable {
      * @throws dev.plumbline.problem.Refusal where the configuration cannot hold
      */
     static Traffic start(Network network, Ground ground, Findings found) {
-        warnings(network, ground).forEach(LOG::warn);
-        SitePeers peers = new SitePeers(network);
+        SitePeers peers = new SitePeers(network, ground.clock());
+        warnings(network, peers, ground).forEach(LOG::warn);
         List<Destination> destinations = peers.destinations(ground.archive());
         Callers callers = peers.callers();
-        Optional<Listener> listener = network.door().map(door -> listener(network, door, callers, ground));
+        Optional<Listener> listener = network.door().map(door -> listener(network, peers, callers, ground));
         Dispatcher dispatcher = Dispatcher.start(
                 ground.archive(),
                 destinations,
@@ -71,20 +70,21 @@ final class Traffic implements AutoCloseable {
         DispatchDesk desk = DispatchDesk.of(ground.archive().store(), destinations, ground.clock(), dispatcher);
         Doors.Traffic shown = new Doors.Traffic(
                 desk,
-                () -> new StatusReport(desk, freeBytes(ground.data()), found, warnings(network, ground)),
+                () -> new StatusReport(desk, freeBytes(ground.data()), found, warnings(network, peers, ground)),
                 worklist(network, peers, ground.clock()));
         return new Traffic(dispatcher, listener, shown);
     }
 
-    private static Listener listener(Network network, Network.Door door, Callers callers, Ground ground) {
+    private static Listener listener(Network network, SitePeers peers, Callers callers, Ground ground) {
+        Network.Door door = network.door().orElseThrow();
         return Listener.start(
                 new Listener.Settings(
                         network.aeTitle(),
                         new InetSocketAddress(door.host(), door.port()),
-                        door.tls().map(TlsFiles::context),
+                        door.tls().map(files -> peers.tls("the DICOM door", files)),
                         callers,
                         new Listener.Limits(door.associations(), door.perPeer()),
-                        new SitePeers(network).timeouts()),
+                        peers.timeouts()),
                 new Inbox(ground.archive(), ground.clock()));
     }
 
@@ -95,11 +95,11 @@ final class Traffic implements AutoCloseable {
                         site.name(), peers.requestor(), peers.peer(site).orElseThrow(), clock));
     }
 
-    private static List<String> warnings(Network network, Ground ground) {
-        return Stream.concat(
-                        CertificateEnd.of(network).stream()
-                                .flatMap(end -> end.warning(ground.clock().instant()).stream()),
-                        ground.archive().intakeWarnings().stream())
+    private static List<String> warnings(Network network, SitePeers peers, Ground ground) {
+        Stream<String> ends = CertificateEnd.of(network).stream()
+                .flatMap(end -> end.warning(ground.clock().instant()).stream());
+        return Stream.of(ends, peers.brokenTls().stream(), ground.archive().intakeWarnings().stream())
+                .flatMap(warnings -> warnings)
                 .toList();
     }
 

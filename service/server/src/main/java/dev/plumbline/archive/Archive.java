@@ -235,6 +235,11 @@ public final class Archive {
         outbound.queued().run();
     }
 
+    /** Something has to be carried again that those who carry took for done. */
+    public void queuedAgain() {
+        outbound.queued().run();
+    }
+
     private <T> T keep(List<byte[]> whole, BiFunction<List<Staged>, List<HeldObject>, T> commit) {
         files.requireRoom(whole.stream().mapToLong(bytes -> bytes.length).sum());
         List<Staged> staged = new ArrayList<>();

@@ -10,6 +10,7 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,12 +23,14 @@ import picocli.CommandLine.Mixin;
                 "Reads a configuration as the service would and prints what holds, defaults included, no secrets.")
 final class CheckConfigCommand implements Callable<Integer> {
     private final Terminal terminal;
+    private final Clock clock;
 
     @Mixin
     private SiteOption site = new SiteOption();
 
-    CheckConfigCommand(Terminal terminal) {
+    CheckConfigCommand(Terminal terminal, Clock clock) {
         this.terminal = terminal;
+        this.clock = clock;
     }
 
     @Override
@@ -35,7 +38,7 @@ final class CheckConfigCommand implements Callable<Integer> {
         ServiceConfig config = site.read();
         Network network = config.network();
         network.door().flatMap(Network.Door::tls).ifPresent(TlsFiles::context);
-        new SitePeers(network).callers();
+        new SitePeers(network, clock).callers();
         network.peers().forEach(CheckConfigCommand::requireFiles);
         terminal.json(config.effective());
         return ExitCode.YES;

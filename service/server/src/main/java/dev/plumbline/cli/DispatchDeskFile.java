@@ -32,7 +32,7 @@ final class DispatchDeskFile implements AutoCloseable {
         this.warnings = CertificateEnd.of(config.network()).stream()
                 .flatMap(end -> end.warning(clock.instant()).stream())
                 .toList();
-        this.desk = DispatchDesk.closed(store, new SitePeers(config.network()).destinations(archive), clock);
+        this.desk = DispatchDesk.closed(store, new SitePeers(config.network(), clock).destinations(archive), clock);
     }
 
     private static SqliteStore store(DataFolder folder) throws IOException {

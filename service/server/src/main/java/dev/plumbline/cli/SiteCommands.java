@@ -35,7 +35,7 @@ public final class SiteCommands {
                 new DispatchCommand(terminal, clock, usualFolder),
                 new StatusCommand(terminal, clock, usualFolder),
                 new VerifyCommand(terminal, clock),
-                new CheckConfigCommand(terminal),
+                new CheckConfigCommand(terminal, clock),
                 new DoctorCommand(terminal, usualFolder),
                 new ReindexCommand(terminal, clock, usualFolder),
                 new BackupCommand(terminal, usualFolder),

@@ -49,6 +49,10 @@ public record CertificateEnd(String user, Path file, Instant end) {
         }
     }
 
+    private static String days(Duration left) {
+        return left.toDays() == 1 ? "1 day" : left.toDays() + " days";
+    }
+
     /** What somebody has to be told, if it is time. */
     public Optional<String> warning(Instant now) {
         Duration left = Duration.between(now, end);
@@ -58,7 +62,8 @@ public record CertificateEnd(String user, Path file, Instant end) {
         String which = "A certificate of " + user + " (" + file + ") ";
         return Optional.of(
                 left.isNegative()
-                        ? which + "ended on " + end + ". Renew it, and start the service again."
-                        : which + "ends in " + left.toDays() + " days. Renew it, and start the service again.");
+                        ? which + "ended on " + end + ". Renew it: a running service takes the new files by itself."
+                        : which + "ends in " + days(left)
+                                + ". Renew it: a running service takes the new files by itself.");
     }
 }

@@ -14,9 +14,11 @@ import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.SSLParameters;
 import javax.net.ssl.SSLSocket;
+import javax.net.ssl.SSLSocketFactory;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -45,12 +47,12 @@ public final class Listener implements AutoCloseable {
      * How the door behaves.
      *
      * @param aeTitle ours
-     * @param tls empty for plain TCP; else callers must show a certificate that it trusts
+     * @param tls asked for at each connection: callers must show a certificate that it trusts; empty for plain TCP
      */
     public record Settings(
             String aeTitle,
             InetSocketAddress address,
-            Optional<SSLContext> tls,
+            Optional<Supplier<SSLContext>> tls,
             Callers callers,
             Limits limits,
             Timeouts timeouts) {}
@@ -195,8 +197,8 @@ public final class Listener implements AutoCloseable {
         ScheduledFuture<?> end =
                 Connection.closeAfter(socket, settings.timeouts().artim());
         try {
-            SSLSocket secured = (SSLSocket)
-                    settings.tls().get().getSocketFactory().createSocket(socket, new ByteArrayInputStream(begun), true);
+            SSLSocketFactory factory = settings.tls().get().get().getSocketFactory();
+            SSLSocket secured = (SSLSocket) factory.createSocket(socket, new ByteArrayInputStream(begun), true);
             SSLParameters parameters = secured.getSSLParameters();
             parameters.setNeedClientAuth(true);
             parameters.setProtocols(Requestor.TLS_VERSIONS);

@@ -13,6 +13,7 @@ import java.util.concurrent.ScheduledFuture;
 import javax.net.ssl.SSLException;
 import javax.net.ssl.SSLParameters;
 import javax.net.ssl.SSLSocket;
+import javax.net.ssl.SSLSocketFactory;
 
 /**
  * Opens associations to peers.
@@ -71,8 +72,8 @@ public record Requestor(String aeTitle, Timeouts timeouts) {
         }
         ScheduledFuture<?> end = Connection.closeAfter(plain, timeouts.connect());
         try {
-            SSLSocket secured =
-                    (SSLSocket) peer.tls().get().getSocketFactory().createSocket(plain, peer.host(), peer.port(), true);
+            SSLSocketFactory factory = peer.tls().get().get().getSocketFactory();
+            SSLSocket secured = (SSLSocket) factory.createSocket(plain, peer.host(), peer.port(), true);
             SSLParameters parameters = secured.getSSLParameters();
             parameters.setEndpointIdentificationAlgorithm("HTTPS");
             parameters.setProtocols(TLS_VERSIONS);
@@ -80,7 +81,7 @@ public record Requestor(String aeTitle, Timeouts timeouts) {
             secured.startHandshake();
             return secured;
         } catch (SSLException e) {
-            throw new PeerFailure(Kind.TLS, "The TLS handshake failed: " + e.getMessage(), e);
+            throw new PeerFailure(Kind.TLS, TlsWords.of(e), e);
         } finally {
             end.cancel(false);
         }

@@ -25,10 +25,17 @@ final class Commitments {
 
     private final Dispatches dispatches;
     private final Clock clock;
+    private final Runnable queuedAgain;
 
-    Commitments(Dispatches dispatches, Clock clock) {
+    /**
+     * Keeps what is reported.
+     *
+     * @param queuedAgain called after something was queued again, so that it goes at once
+     */
+    Commitments(Dispatches dispatches, Clock clock, Runnable queuedAgain) {
         this.dispatches = dispatches;
         this.clock = clock;
+        this.queuedAgain = queuedAgain;
     }
 
     /**
@@ -55,6 +62,9 @@ final class Commitments {
                     "The archive reported on dispatch {}, which is {} now.",
                     now.id(),
                     now.state().word());
+            if (now.state() == State.QUEUED) {
+                queuedAgain.run();
+            }
         }
         boolean contradicts = all && !failed.isEmpty();
         return contradicts ? Reply.of(Status.INVALID_ARGUMENT, "Event 1 came with failed instances.") : Reply.SUCCESS;
@@ -68,15 +78,15 @@ final class Commitments {
                         (first, again) -> first));
     }
 
-    /**
-     * That an archive commits to an object holds in whatever transaction it says so, and though it is on its way to it again
-     * meanwhile; that it does not holds in the last one only.
-     */
     /** Whether a failure reason says that the archive does not have the object, so that it is sent again. */
     static boolean isMissing(int reason) {
         return Status.of(reason) == Status.NO_SUCH_INSTANCE;
     }
 
+    /**
+     * That an archive commits to an object holds in whatever transaction it says so, and though it is on its way to it again
+     * meanwhile; that it does not holds in the last one only.
+     */
     private Part reported(Part part, String transaction, Map<String, DataSet> committed, Map<String, DataSet> failed) {
         boolean open = part.state() == State.SENT || part.state() == State.QUEUED;
         DataSet failure = failed.get(part.sopInstanceUid());

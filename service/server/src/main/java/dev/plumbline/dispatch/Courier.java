@@ -205,9 +205,9 @@ final class Courier {
                 .isPresent();
     }
 
-    /** What the archive misses is sent again, but not at once. */
+    /** What was looked for in vain is sent again, but not at once; what the archive itself reports as missing is. */
     private Dispatch waitingAgain(Dispatch looked) {
-        if (looked.state() == State.QUEUED) {
+        if (looked.state() == State.QUEUED && prover.rests().failures(looked.id()) > 0) {
             sending.pause(looked.id(), prover.rests().left(looked.id()));
         }
         return looked;

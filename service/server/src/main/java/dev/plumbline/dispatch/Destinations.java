@@ -5,6 +5,7 @@ import dev.plumbline.archive.Archive;
 import dev.plumbline.config.ProofBy;
 import dev.plumbline.dimse.Peer;
 import dev.plumbline.dimse.Requestor;
+import java.time.Clock;
 
 /** Makes destinations of what a site configured. */
 public final class Destinations {
@@ -17,7 +18,7 @@ public final class Destinations {
     }
 
     /** By DICOMweb. */
-    public static Destination web(String name, Archive archive, WebPeer peer) {
-        return new Destination(name, true, () -> new WebCarrier(archive, peer));
+    public static Destination web(String name, Archive archive, WebPeer peer, Clock clock) {
+        return new Destination(name, true, () -> new WebCarrier(archive, peer, clock));
     }
 }

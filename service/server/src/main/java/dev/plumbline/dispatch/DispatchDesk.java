@@ -85,6 +85,14 @@ public final class DispatchDesk {
                     "This dispatch was released; nobody waits for it any more.",
                     "Send the record by other means."));
         }
+        String destination = dispatch.addressed().destination();
+        if (!destinations().contains(destination)) {
+            throw new Refusal(new Problem.Conflict(
+                    "",
+                    "It goes to " + destination + ", which is no peer any more: nobody carries it.",
+                    "Configure that peer again under its name; or release this one and queue the record with"
+                            + " plumbline dispatch queue --record UID."));
+        }
         List<Part> parts = dispatch.parts().stream()
                 .map(part -> part.state() == State.HELD ? part.now(State.QUEUED, part.answer(), clock.instant()) : part)
                 .map(part -> part.state() == State.PROVED

@@ -32,7 +32,7 @@ public final class Inbox implements Services {
 
     public Inbox(Archive archive, Clock clock) {
         this.archive = archive;
-        this.commitments = new Commitments(archive.store().dispatches(), clock);
+        this.commitments = new Commitments(archive.store().dispatches(), clock, archive::queuedAgain);
     }
 
     @Override

@@ -46,6 +46,7 @@ public final class PeerCheck {
     private static final int HTTP_OK = 200;
     private static final int HTTP_NO_CONTENT = 204;
     private static final int HTTP_UNAUTHORISED = 401;
+    private static final int HTTP_NOT_FOUND = 404;
     private static final int HTTP_FORBIDDEN = 403;
 
     private final Network network;
@@ -57,7 +58,7 @@ public final class PeerCheck {
 
     public PeerCheck(Network network, Clock clock) {
         this.network = network;
-        this.peers = new SitePeers(network);
+        this.peers = new SitePeers(network, clock);
         this.clock = clock;
     }
 
@@ -70,7 +71,12 @@ public final class PeerCheck {
                             new Step(end.user(), "certificate", end.end().isAfter(clock.instant()), words)));
         }
         for (SitePeer peer : network.peers()) {
-            new OnePeer(peer, steps).run();
+            OnePeer one = new OnePeer(peer, steps);
+            try {
+                one.run();
+            } catch (Refusal unusable) {
+                one.says("tls", false, String.valueOf(unusable.getMessage())); // the others are tried all the same
+            }
         }
         return steps;
     }
@@ -150,6 +156,10 @@ public final class PeerCheck {
                 RECORD_CLASSES.keySet().forEach(uid -> wanted.add(Wanted.use(uid, explicit)));
                 proof().ifPresent(uid -> wanted.add(Wanted.use(uid, SopClass.PLAIN_SYNTAXES)));
             }
+            boolean worklist = site.uses().contains(SitePeer.Use.WORKLIST);
+            if (worklist) {
+                wanted.add(Wanted.use(SopClass.MODALITY_WORKLIST, SopClass.PLAIN_SYNTAXES));
+            }
             Peer peer = peers.peer(site).orElseThrow();
             try (Association association = peers.requestor().open(peer, wanted)) {
                 says(
@@ -161,16 +171,27 @@ public final class PeerCheck {
                 if (archive) {
                     contexts(association);
                 }
+                if (worklist && !offersWorklist(association)) {
+                    return;
+                }
             } catch (PeerFailure e) {
-                says(step(e), false, e.getMessage() + hint(e.kind()));
+                says(step(e), false, e.getMessage() + hint(e.kind(), peer.tls().isPresent()));
                 return;
             } catch (IOException | Refusal e) {
                 says("association", false, String.valueOf(e.getMessage()));
                 return;
             }
-            if (site.uses().contains(SitePeer.Use.WORKLIST)) {
+            if (worklist) {
                 worklist(peer);
             }
+        }
+
+        private boolean offersWorklist(Association association) {
+            boolean offered = association
+                    .negotiated(SopClass.MODALITY_WORKLIST, SopClass.PLAIN_SYNTAXES)
+                    .isPresent();
+            return offered
+                    || says("worklist", false, "It offers no modality worklist. Check port, AE title and \"uses\".");
         }
 
         private Optional<String> proof() {
@@ -205,12 +226,18 @@ public final class PeerCheck {
             return failure.kind() == PeerFailure.Kind.TLS ? "tls" : "association";
         }
 
-        private String hint(PeerFailure.Kind kind) {
+        private String hint(PeerFailure.Kind kind, boolean overTls) {
             return switch (kind) {
                 case REJECTED -> " Check the AE titles at both ends.";
                 case TLS -> " Check both certificates, what each end trusts, and the host name in the certificate.";
-                case ABORTED -> " Perhaps one end speaks TLS and the other does not.";
-                case UNREACHABLE, TIMEOUT, REJECTED_TRANSIENT, CONTEXT_REFUSED, PROTOCOL -> "";
+                case ABORTED ->
+                    overTls
+                            ? " Perhaps it does not accept our certificate, or wants one and is shown none, or does not"
+                                    + " speak TLS here."
+                            : " Perhaps it speaks TLS at this port, which this peer is configured without.";
+                case PROTOCOL -> " Perhaps another kind of service answers at this port: check it.";
+                case TIMEOUT -> " Perhaps another kind of service, or one with TLS, is at this port.";
+                case UNREACHABLE, REJECTED_TRANSIENT, CONTEXT_REFUSED -> "";
             };
         }
 
@@ -219,6 +246,7 @@ public final class PeerCheck {
                 Worklist.Day today =
                         new Worklist(site.name(), peers.requestor(), peer, clock).scheduled(Optional.empty());
                 says("worklist", true, today.procedures().size() + " procedures are scheduled today.");
+                today.unreadable().ifPresent(words -> says("worklist", false, words));
             } catch (Refusal e) {
                 says("worklist", false, e.problem().detail());
             }
@@ -233,7 +261,9 @@ public final class PeerCheck {
             try {
                 WebPeer peer = peers.web(site).orElseThrow();
                 int status = status(peer, peer.request("/studies?limit=1").GET());
-                says("qido", status == HTTP_OK || status == HTTP_NO_CONTENT, "A search is answered " + words(status));
+                boolean found = status == HTTP_OK || status == HTTP_NO_CONTENT;
+                String path = status == HTTP_NOT_FOUND ? " Check the path in \"url\"." : "";
+                says("qido", found, "A search is answered " + words(status) + path);
                 int stow =
                         status(peer, peer.request("/studies").method("OPTIONS", HttpRequest.BodyPublishers.noBody()));
                 says(
@@ -241,8 +271,8 @@ public final class PeerCheck {
                         stow != HTTP_UNAUTHORISED && stow != HTTP_FORBIDDEN,
                         "OPTIONS for storing is answered " + words(stow));
             } catch (WebPeer.Unanswered e) {
-                says("http", false, String.valueOf(e.getMessage()));
-            } catch (IOException | Refusal e) {
+                says("http", false, e.getMessage() + " Check port and scheme (http or https) of \"url\".");
+            } catch (IOException e) {
                 says("http", false, "The answer broke off.");
             }
         }

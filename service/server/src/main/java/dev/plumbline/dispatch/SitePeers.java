@@ -3,6 +3,7 @@ package dev.plumbline.dispatch;
 
 import dev.plumbline.archive.Archive;
 import dev.plumbline.config.Network;
+import dev.plumbline.config.RenewableTls;
 import dev.plumbline.config.SitePeer;
 import dev.plumbline.config.TlsFiles;
 import dev.plumbline.dimse.AddressRange;
@@ -15,12 +16,16 @@ import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+import javax.net.ssl.SSLContext;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -29,9 +34,33 @@ public final class SitePeers {
     private static final Logger LOG = LoggerFactory.getLogger(SitePeers.class);
 
     private final Network network;
+    private final Clock clock;
+    private final Map<Use, RenewableTls> tls = new ConcurrentHashMap<>();
 
-    public SitePeers(Network network) {
+    /** Files in the hands of one user; others may have the same ones and have to be named, too. */
+    private record Use(String user, TlsFiles files) {}
+
+    public SitePeers(Network network, Clock clock) {
         this.network = network;
+        this.clock = clock;
+    }
+
+    /**
+     * Certificates to show and to trust, as their files hold them at the time.
+     *
+     * @param user the door or the peer that they are used for
+     * @throws Refusal where they cannot be used now
+     */
+    public Supplier<SSLContext> tls(String user, TlsFiles files) {
+        return tls.computeIfAbsent(new Use(user, files), use -> new RenewableTls(user, files, clock));
+    }
+
+    /** Of TLS files that were changed since they were first used and cannot be used now. */
+    public List<String> brokenTls() {
+        return tls.values().stream()
+                .flatMap(each -> each.warning().stream())
+                .sorted()
+                .toList();
     }
 
     /** How long is waited. */
@@ -57,14 +86,14 @@ public final class SitePeers {
                                 dicom.aeTitle(),
                                 place.host(),
                                 place.port(),
-                                place.tls().map(TlsFiles::context))));
+                                place.tls().map(files -> tls(site.name(), files)))));
     }
 
     /** A peer that we call by DICOMweb. */
     public Optional<WebPeer> web(SitePeer site) {
         return site.web()
                 .map(web -> new WebPeer(
-                        new WebPeer.Place(web.url(), web.tokenFile(), web.tls().map(TlsFiles::context)),
+                        new WebPeer.Place(web.url(), web.tokenFile(), web.tls().map(files -> tls(site.name(), files))),
                         timeouts().connect(),
                         timeouts().response()));
     }
@@ -73,7 +102,7 @@ public final class SitePeers {
     public List<Destination> destinations(Archive archive) {
         List<Destination> destinations = new ArrayList<>();
         for (SitePeer site : network.peers(SitePeer.Use.ARCHIVE)) {
-            web(site).ifPresent(web -> destinations.add(Destinations.web(site.name(), archive, web)));
+            web(site).ifPresent(web -> destinations.add(Destinations.web(site.name(), archive, web, clock)));
             peer(site)
                     .ifPresent(peer -> destinations.add(Destinations.dicom(
                             site.name(),

@@ -9,9 +9,8 @@ import dev.plumbline.dimse.Status;
 import java.io.InputStream;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
+import java.time.Instant;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /**
  * What a STOW-RS service answered about one object. Source: DICOM PS3.18, 10.5.3 and annex I; failure and warning reasons
@@ -23,7 +22,6 @@ final class StowAnswer {
     private static final int ACCEPTED = 202;
     private static final int CONFLICT = 409;
     private static final int LONGEST_WORDS = 300;
-    private static final Pattern SECONDS = Pattern.compile("\\d{1,9}");
 
     private static final String FAILED_SOP_SEQUENCE = "00081198";
     private static final String REFERENCED_SOP_SEQUENCE = "00081199";
@@ -45,8 +43,12 @@ final class StowAnswer {
         return answer.statusCode();
     }
 
-    /** What it says of the object, or where it says nothing of it, what its status means. */
-    Outcome outcome() {
+    /**
+     * What it says of the object, or where it says nothing of it, what its status means.
+     *
+     * @param now when it came
+     */
+    Outcome outcome(Instant now) {
         boolean perObject = status() == OK || status() == ACCEPTED || status() == CONFLICT;
         Optional<JsonNode> failed = perObject ? item(FAILED_SOP_SEQUENCE) : Optional.empty();
         if (failed.isPresent()) {
@@ -61,7 +63,8 @@ final class StowAnswer {
                     : Outcome.of(Verdict.SENT_ALTERED, code(warning.get()), "stored, with a warning");
         }
         Verdict verdict = taken.isPresent() ? Verdict.SENT : Verdicts.ofHttp(status());
-        return new Outcome(verdict, new Answer(Integer.toString(status()), words(verdict)), retryAfter(answer));
+        return new Outcome(
+                verdict, new Answer(Integer.toString(status()), words(verdict)), RetryAfter.of(answer.headers(), now));
     }
 
     private Outcome reasoned(int reason) {
@@ -83,14 +86,6 @@ final class StowAnswer {
         String said = text ? body.replaceAll("\\s+", " ") : "";
         String cut = said.substring(0, Math.min(said.length(), LONGEST_WORDS));
         return cut.isBlank() ? "HTTP status " + status() : cut;
-    }
-
-    /** Source: RFC 9110, 10.2.3; of its two forms the one in seconds. */
-    static Optional<Duration> retryAfter(HttpResponse<InputStream> answer) {
-        return answer.headers()
-                .firstValue("Retry-After")
-                .filter(text -> SECONDS.matcher(text).matches())
-                .map(text -> Duration.ofSeconds(Long.parseLong(text)));
     }
 
     private Optional<JsonNode> item(String sequence) {

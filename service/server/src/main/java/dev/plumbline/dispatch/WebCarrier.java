@@ -16,6 +16,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpTimeoutException;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -34,11 +35,13 @@ final class WebCarrier implements Carrier {
 
     private final Archive archive;
     private final WebPeer peer;
+    private final Clock clock;
     private boolean tokenRefused;
 
-    WebCarrier(Archive archive, WebPeer peer) {
+    WebCarrier(Archive archive, WebPeer peer, Clock clock) {
         this.archive = archive;
         this.peer = peer;
+        this.clock = clock;
     }
 
     @Override
@@ -79,7 +82,7 @@ final class WebCarrier implements Carrier {
         tokenRefused = answer.status() == UNAUTHORISED;
         return tokenRefused && !refusedBefore
                 ? Outcome.of(Verdict.DESTINATION_LATER, "401", "The archive refuses the token, which is read again.")
-                : answer.outcome();
+                : answer.outcome(clock.instant());
     }
 
     @Override
@@ -125,7 +128,7 @@ final class WebCarrier implements Carrier {
             return new Proof(
                     all ? Finding.DESTINATION_LATER : Finding.LATER,
                     new Answer(Integer.toString(status), "The archive does not hand it back."),
-                    StowAnswer.retryAfter(answer));
+                    RetryAfter.of(answer.headers(), clock.instant()));
         }
         Matcher boundary =
                 BOUNDARY.matcher(answer.headers().firstValue("Content-Type").orElse(""));

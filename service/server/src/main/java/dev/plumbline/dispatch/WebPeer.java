@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dispatch;
 
+import dev.plumbline.dimse.TlsWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.ConnectException;
@@ -14,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.SSLException;
 
@@ -28,26 +30,46 @@ public final class WebPeer {
     private final URI base;
     private final Optional<Path> tokenFile;
     private final Duration response;
-    private final HttpClient client;
+    private final Duration connect;
+    private final Optional<Supplier<SSLContext>> tls;
+    private Optional<SSLContext> shown = Optional.empty();
+    private HttpClient client;
 
     /**
      * Where it is.
      *
      * @param base such as {@code https://pacs.example.org/dicom-web}
-     * @param tls empty for what the Java platform trusts
+     * @param tls asked for at each request; empty for what the Java platform trusts
      */
-    public record Place(URI base, Optional<Path> tokenFile, Optional<SSLContext> tls) {}
+    public record Place(URI base, Optional<Path> tokenFile, Optional<Supplier<SSLContext>> tls) {}
 
     public WebPeer(Place place, Duration connect, Duration response) {
         this.base = place.base();
         this.tokenFile = place.tokenFile();
         this.response = response;
+        this.connect = connect;
+        this.tls = place.tls();
+        this.shown = tls.map(Supplier::get);
+        this.client = making();
+    }
+
+    private HttpClient making() {
         HttpClient.Builder builder = HttpClient.newBuilder()
                 .version(HttpClient.Version.HTTP_1_1)
                 .followRedirects(HttpClient.Redirect.NEVER)
                 .connectTimeout(connect);
-        place.tls().ifPresent(builder::sslContext);
-        this.client = builder.build();
+        shown.ifPresent(builder::sslContext);
+        return builder.build();
+    }
+
+    /** Another one where the TLS files were renewed; the one before ends with its last request. */
+    private synchronized HttpClient client() {
+        Optional<SSLContext> now = tls.map(Supplier::get);
+        if (!now.equals(shown)) {
+            shown = now;
+            client = making();
+        }
+        return client;
     }
 
     /** The service did not answer at all; the message says why in words. */
@@ -88,15 +110,15 @@ public final class WebPeer {
     public HttpResponse<InputStream> send(HttpRequest.Builder request, long bytes) throws Unanswered {
         Duration whole = response.plusSeconds(bytes / SLOWEST_BYTES_PER_SECOND);
         try {
-            return client.send(request.build(), headers -> new BoundedBody(whole));
+            return client().send(request.build(), headers -> new BoundedBody(whole));
         } catch (HttpTimeoutException e) {
             throw new Unanswered(base.getHost() + " did not answer in time.", e);
         } catch (ConnectException e) {
             throw new Unanswered("Nothing listens at " + base.getHost() + ".", e);
         } catch (SSLException e) {
-            throw new Unanswered("The TLS handshake failed: " + e.getMessage(), e);
+            throw new Unanswered(TlsWords.of(e), e);
         } catch (IOException e) {
-            throw new Unanswered("The connection to " + base.getHost() + " broke.", e);
+            throw new Unanswered("The connection to " + base.getHost() + " broke before an answer came.", e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new Unanswered("Plumbline is stopping.", e);

@@ -3,13 +3,24 @@ package dev.plumbline.worklist;
 
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.Tag;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
  * One scheduled procedure step as the worklist states it; a text is empty where it states nothing. Source: DICOM PS3.4,
  * table K.6-1.
+ *
+ * @param unreadable names of texts that are empty here because they came in characters that the item does not declare: a
+ *     name that was guessed would stand in a record as somebody's
  */
-public record ScheduledProcedure(Person patient, Order order, Step step) {
+public record ScheduledProcedure(Person patient, Order order, Step step, List<String> unreadable) {
+    /** Source: The Unicode Standard, 23.8, U+FFFD replacement character. */
+    private static final int REPLACEMENT = 0xFFFD;
+
+    public ScheduledProcedure {
+        unreadable = List.copyOf(unreadable);
+    }
+
     /** Who. */
     public record Person(String name, String id, String issuerOfId, String birthDate, String sex) {}
 
@@ -27,30 +38,45 @@ public record ScheduledProcedure(Person patient, Order order, Step step) {
 
     static ScheduledProcedure of(DataSet item) {
         List<DataSet> steps = item.items(Tag.SCHEDULED_PROCEDURE_STEP_SEQUENCE);
-        DataSet step = steps.isEmpty() ? new DataSet() : steps.get(0);
+        Texts of = new Texts(item, new ArrayList<>());
+        Texts step = new Texts(steps.isEmpty() ? new DataSet() : steps.get(0), of.unreadable());
         return new ScheduledProcedure(
                 new Person(
-                        text(item, Tag.PATIENT_NAME),
-                        text(item, Tag.PATIENT_ID),
-                        text(item, Tag.ISSUER_OF_PATIENT_ID),
-                        text(item, Tag.PATIENT_BIRTH_DATE),
-                        text(item, Tag.PATIENT_SEX)),
+                        of.text(Tag.PATIENT_NAME, "patient.name"),
+                        of.text(Tag.PATIENT_ID, "patient.id"),
+                        of.text(Tag.ISSUER_OF_PATIENT_ID, "patient.issuerOfId"),
+                        of.text(Tag.PATIENT_BIRTH_DATE, "patient.birthDate"),
+                        of.text(Tag.PATIENT_SEX, "patient.sex")),
                 new Order(
-                        text(item, Tag.ACCESSION_NUMBER),
-                        text(item, Tag.REQUESTED_PROCEDURE_ID),
-                        text(item, Tag.REQUESTED_PROCEDURE_DESCRIPTION),
-                        text(item, Tag.STUDY_INSTANCE_UID),
-                        text(item, Tag.REFERRING_PHYSICIAN_NAME)),
+                        of.text(Tag.ACCESSION_NUMBER, "accessionNumber"),
+                        of.text(Tag.REQUESTED_PROCEDURE_ID, "requestedProcedureId"),
+                        of.text(Tag.REQUESTED_PROCEDURE_DESCRIPTION, "requestedProcedureDescription"),
+                        of.text(Tag.STUDY_INSTANCE_UID, "studyInstanceUid"),
+                        of.text(Tag.REFERRING_PHYSICIAN_NAME, "referringPhysician")),
                 new Step(
-                        text(step, Tag.SCHEDULED_PROCEDURE_STEP_ID),
-                        text(step, Tag.SCHEDULED_PROCEDURE_STEP_DESCRIPTION),
-                        text(step, Tag.SCHEDULED_PROCEDURE_STEP_START_DATE),
-                        text(step, Tag.SCHEDULED_PROCEDURE_STEP_START_TIME),
-                        text(step, Tag.MODALITY),
-                        text(step, Tag.SCHEDULED_STATION_AE_TITLE)));
+                        step.text(Tag.SCHEDULED_PROCEDURE_STEP_ID, "scheduledProcedureStepId"),
+                        step.text(Tag.SCHEDULED_PROCEDURE_STEP_DESCRIPTION, "scheduledProcedureStepDescription"),
+                        step.text(Tag.SCHEDULED_PROCEDURE_STEP_START_DATE, "startDate"),
+                        step.text(Tag.SCHEDULED_PROCEDURE_STEP_START_TIME, "startTime"),
+                        step.text(Tag.MODALITY, "modality"),
+                        step.text(Tag.SCHEDULED_STATION_AE_TITLE, "stationAeTitle")),
+                of.unreadable());
     }
 
-    private static String text(DataSet dataSet, int tag) {
-        return dataSet.string(tag).orElse("");
+    /** The texts of a data set, and the names of those that cannot be read. */
+    private record Texts(DataSet dataSet, List<String> unreadable) {
+        String text(int tag, String name) {
+            String value = dataSet.string(tag).orElse("");
+            if (value.codePoints().noneMatch(Texts::isUndeclared)) {
+                return value;
+            }
+            unreadable.add(name);
+            return "";
+        }
+
+        /** What stands for bytes that are no character, or an escape sequence that nothing announced. */
+        private static boolean isUndeclared(int character) {
+            return character == REPLACEMENT || Character.isISOControl(character);
+        }
     }
 }

@@ -51,6 +51,19 @@ public final class Worklist {
         public Day {
             procedures = List.copyOf(procedures);
         }
+
+        /** What somebody has to be told where texts came in characters that are not declared. */
+        public Optional<String> unreadable() {
+            long items = procedures.stream()
+                    .filter(each -> !each.unreadable().isEmpty())
+                    .count();
+            return items == 0
+                    ? Optional.empty()
+                    : Optional.of(
+                            "In " + items + " of " + procedures.size() + " items texts come in characters that the"
+                                    + " worklist does not declare; they are left out. Have it return Specific Character Set"
+                                    + " (0008,0005).");
+        }
     }
 
     /**

@@ -20,6 +20,7 @@ public final class WorklistJson {
                 .put("source", day.source());
         ArrayNode items = answer.putArray("items");
         day.procedures().forEach(procedure -> item(items.addObject(), procedure));
+        day.unreadable().ifPresent(words -> answer.put("text", words));
         return answer;
     }
 
@@ -56,6 +57,8 @@ public final class WorklistJson {
                 .put("startTime", time(step.time()))
                 .put("modality", text(step.modality()))
                 .put("stationAeTitle", text(step.stationAeTitle()));
+        ArrayNode unreadable = item.putArray("unreadable");
+        procedure.unreadable().forEach(unreadable::add);
     }
 
     /** As the case document takes it; what the worklist does not state is left out. */

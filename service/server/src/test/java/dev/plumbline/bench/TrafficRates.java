@@ -114,7 +114,7 @@ public final class TrafficRates {
                     "{\"schema\":\"plumbline-service/1\",\"peers\":[{\"name\":\"" + TO + "\",\"aeTitle\":\""
                             + QueryRetrievePeer.AE_TITLE + "\",\"host\":\"127.0.0.1\",\"port\":" + peer.port()
                             + ",\"uses\":[\"archive\"],\"proof\":\"" + proof + "\"}]}");
-            SitePeers peers = new SitePeers(ServiceConfig.read(config).network());
+            SitePeers peers = new SitePeers(ServiceConfig.read(config).network(), Clock.systemDefaultZone());
             long began = System.nanoTime();
             Dispatcher.Given given =
                     new Dispatcher.Given(Clock.systemDefaultZone(), System::nanoTime, () -> 0.5, () -> "2.25.1");

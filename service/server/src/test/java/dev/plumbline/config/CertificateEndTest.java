@@ -38,6 +38,8 @@ class CertificateEndTest {
         assertThat(ends.get(0).warning(end.minus(Duration.ofDays(31)))).isEmpty();
         assertThat(ends.get(0).warning(end.minus(Duration.ofDays(29))).orElseThrow())
                 .contains("the DICOM door", "ours.crt", "ends in 29 days");
+        assertThat(ends.get(0).warning(end.minus(Duration.ofHours(30))).orElseThrow())
+                .contains("ends in 1 day.");
         assertThat(ends.get(0).warning(end.plusSeconds(1)).orElseThrow()).contains("ended on");
     }
 }

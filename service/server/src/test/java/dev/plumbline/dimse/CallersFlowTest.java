@@ -35,7 +35,7 @@ class CallersFlowTest {
                 new Listener.Settings(
                         OpenListener.OURS,
                         new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
-                        tls,
+                        tls.map(each -> () -> each),
                         callers,
                         Listener.Limits.USUAL,
                         Timeouts.USUAL),
@@ -56,7 +56,7 @@ class CallersFlowTest {
     }
 
     private static boolean isLetIn(Listener listener, String calling, Optional<SSLContext> tls) {
-        Peer peer = new Peer(OpenListener.OURS, SELF, listener.port(), tls);
+        Peer peer = new Peer(OpenListener.OURS, SELF, listener.port(), tls.map(each -> () -> each));
         try (Association association = new Requestor(calling, Timeouts.USUAL)
                 .open(peer, List.of(Wanted.use(SopClass.VERIFICATION, SopClass.PLAIN_SYNTAXES)))) {
             return association.isOpen();

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Semaphore;
 
 /** An archive that takes every object, and that is asked to commit to it. It has nothing to hand back. */
 public final class CommittingPeer implements AutoCloseable {
@@ -27,6 +28,12 @@ public final class CommittingPeer implements AutoCloseable {
 
     /** How often it was asked to hand something back. */
     public final List<Integer> retrievals = new CopyOnWriteArrayList<>();
+
+    /** One for each object that it took. */
+    public final Semaphore stored = new Semaphore(0);
+
+    /** One for each time that it was asked to commit, and had not yet answered. */
+    public final Semaphore asked = new Semaphore(0);
 
     private final ServerSocket server;
     private final Manner manner;
@@ -114,6 +121,7 @@ public final class CommittingPeer implements AutoCloseable {
             default -> {
                 message.data().orElseThrow().transferTo(OutputStream.nullOutputStream());
                 answer(association, message, Status.SUCCESS);
+                stored.release();
             }
         }
     }
@@ -126,6 +134,7 @@ public final class CommittingPeer implements AutoCloseable {
     private void commit(Association association, Message message) throws IOException {
         byte[] information = message.smallDataSet();
         requests.add(information);
+        asked.release();
         switch (manner) {
             case BEFORE_THE_ANSWER -> {
                 report(association, message.contextId(), information);

@@ -147,7 +147,7 @@ class CrowdedDoorFlowTest {
         SSLContext context = ours.trusting(ours);
         List<Socket> crowd = new ArrayList<>();
         try (OpenListener listener = new OpenListener(Limits.USUAL, Timeouts.USUAL, Optional.of(context))) {
-            Peer peer = new Peer(OpenListener.OURS, "127.0.0.1", listener.port(), Optional.of(context));
+            Peer peer = new Peer(OpenListener.OURS, "127.0.0.1", listener.port(), Optional.of(() -> context));
             for (int i = 0; i < 5; i++) {
                 assertThat(echo(peer)).isLessThan(WARM_UP);
             }

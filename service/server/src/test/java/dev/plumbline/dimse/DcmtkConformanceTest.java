@@ -146,21 +146,22 @@ class DcmtkConformanceTest {
                         "+cf",
                         ours.certificate().toString(),
                         Integer.toString(port)))) {
-            assertThat(store(new Peer("PACS", "127.0.0.1", storescp.port(), Optional.of(context)), file))
+            assertThat(store(new Peer("PACS", "127.0.0.1", storescp.port(), Optional.of(() -> context)), file))
                     .isEqualTo(Reply.SUCCESS);
             try (Stream<Path> files = Files.list(received)) {
                 assertThat(files).hasSize(1);
             }
             PeerFailure other = catchThrowableOfType(
                     PeerFailure.class,
-                    () -> store(new Peer("PACS", "localhost", storescp.port(), Optional.of(context)), file));
+                    () -> store(new Peer("PACS", "localhost", storescp.port(), Optional.of(() -> context)), file));
             assertThat(other.kind())
                     .as("the certificate is made out to 127.0.0.1")
                     .isEqualTo(Kind.TLS);
             PeerFailure untrusted = catchThrowableOfType(
                     PeerFailure.class,
                     () -> store(
-                            new Peer("PACS", "127.0.0.1", storescp.port(), Optional.of(ours.trusting(ours))), file));
+                            new Peer("PACS", "127.0.0.1", storescp.port(), Optional.of(() -> ours.trusting(ours))),
+                            file));
             assertThat(untrusted.kind()).isEqualTo(Kind.TLS);
         }
     }

@@ -38,7 +38,7 @@ final class OpenListener implements AutoCloseable, Services {
                 new Listener.Settings(
                         OURS,
                         new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
-                        tls,
+                        tls.map(each -> () -> each),
                         new Callers(Map.of(CALLER, List.of(AddressRange.of("127.0.0.0/8")))),
                         limits,
                         timeouts),

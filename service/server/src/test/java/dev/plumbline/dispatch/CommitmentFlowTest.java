@@ -27,6 +27,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -134,7 +135,8 @@ class CommitmentFlowTest {
             assertThat(new HashSet<>(transactions(peer)))
                     .as("a UID of its own for each request")
                     .hasSize(10);
-            DispatchDesk desk = DispatchDesk.closed(records.store(), List.of(), FiledRecords.CLOCK);
+            Destination destination = new Destination(FiledRecords.TO, true, ToldArchive::new);
+            DispatchDesk desk = DispatchDesk.closed(records.store(), List.of(destination), FiledRecords.CLOCK);
             StatusReport report = new StatusReport(desk, 1L << 30, Findings.NONE, List.of());
             assertThat(report.text()).contains("1 record is sent and unconfirmed");
             assertThat(report.json().path("personNeeded").asBoolean()).isTrue();
@@ -248,6 +250,37 @@ class CommitmentFlowTest {
             assertThat(peer.requests)
                     .as("it is asked again at its time, not at once")
                     .hasSize(2);
+        }
+    }
+
+    /** The courier waits ten minutes for reports; one that tells of a missing object does not have to wait with it. */
+    @Test
+    void whatIsReportedAsMissingAtOurDoorIsSentAgainAtOnce() throws Exception {
+        try (FiledRecords records = new FiledRecords(data);
+                CommittingPeer peer = new CommittingPeer(Manner.NOT_HERE, false)) {
+            records.file(1);
+            Destination destination = Destinations.dicom(
+                    FiledRecords.TO,
+                    records.archive,
+                    new Requestor("PLUMBLINE", QUICK),
+                    peer.peer(),
+                    ProofBy.COMMITMENT);
+            Courier.Times times = records.times();
+            try (Dispatcher dispatcher = Dispatcher.start(
+                    records.archive,
+                    List.of(destination),
+                    new Dispatcher.Given(FiledRecords.CLOCK, times.nanoTime(), () -> 0.5, times.uids()))) {
+                records.queued = dispatcher::wake;
+                assertThat(peer.stored.tryAcquire(2, 30, TimeUnit.SECONDS)).isTrue();
+                assertThat(peer.asked.tryAcquire(2, 30, TimeUnit.SECONDS)).isTrue();
+                Part part = records.dispatch().parts().get(0);
+                assertThat(report(records, 2, failed(part, 0x0112)).isSuccess()).isTrue();
+                assertThat(peer.stored.tryAcquire(30, TimeUnit.SECONDS)).isTrue();
+                assertThat(peer.stored.availablePermits()).as("no other object").isZero();
+                assertThat(peer.asked.availablePermits())
+                        .as("it is asked again at its time")
+                        .isZero();
+            }
         }
     }
 

@@ -105,7 +105,7 @@ class ConformanceStatementTest {
                 folder.resolve("plumbline.json"), "{\"schema\":\"plumbline-service/1\",\"dicom\":{\"port\":0}}");
         Network network = ServiceConfig.read(config).network();
         Network.Door door = network.door().orElseThrow();
-        assertThat(new SitePeers(network).timeouts()).isEqualTo(Timeouts.USUAL);
+        assertThat(new SitePeers(network, FiledRecords.CLOCK).timeouts()).isEqualTo(Timeouts.USUAL);
         assertThat(new Listener.Limits(door.associations(), door.perPeer())).isEqualTo(Listener.Limits.USUAL);
     }
 

@@ -32,6 +32,7 @@ final class FiledRecords implements AutoCloseable {
 
     final Archive archive;
     final AtomicLong nanoTime = new AtomicLong();
+    volatile Runnable queued = () -> {};
     private final AtomicInteger uids = new AtomicInteger();
     private final DataFolder folder;
     private final SqliteStore store;
@@ -43,7 +44,7 @@ final class FiledRecords implements AutoCloseable {
     FiledRecords(Path data, List<String> destinations) throws IOException {
         folder = DataFolder.open(data);
         store = SqliteStore.open(folder.database());
-        archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(destinations, () -> {}));
+        archive = new Archive(folder, store, new LowWater(0, 0), new Outbound(destinations, () -> queued.run()));
     }
 
     /** A record of two objects in a study of its own; the second stands for the report. */

@@ -167,7 +167,9 @@ class HostileArchiveFlowTest {
                 URI base = URI.create("http://127.0.0.1:" + server.getAddress().getPort() + "/dicom-web");
                 WebPeer.Place place = new WebPeer.Place(base, Optional.empty(), Optional.empty());
                 WebPeer peer = new WebPeer(place, QUICK.connect(), QUICK.response());
-                assertNothingProved("web" + i, records -> Destinations.web(FiledRecords.TO, records.archive, peer));
+                assertNothingProved(
+                        "web" + i,
+                        records -> Destinations.web(FiledRecords.TO, records.archive, peer, FiledRecords.CLOCK));
                 assertThat(asked).hasPositiveValue();
             } finally {
                 server.stop(0);

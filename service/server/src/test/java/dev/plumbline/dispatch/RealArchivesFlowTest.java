@@ -99,7 +99,9 @@ class RealArchivesFlowTest {
                             Optional.empty()),
                     Duration.ofSeconds(10),
                     Duration.ofSeconds(60));
-            carry(records, courier(records, Destinations.web(FiledRecords.TO, records.archive, web)));
+            carry(
+                    records,
+                    courier(records, Destinations.web(FiledRecords.TO, records.archive, web, FiledRecords.CLOCK)));
             assertThat(records.store().dispatches().waiting(FiledRecords.TO, State.PROVED))
                     .as(records.dispatch().toString())
                     .hasSize(2);

@@ -50,7 +50,8 @@ class StalledWebArchiveFlowTest {
 
     private static Courier courier(FiledRecords records, ToldWebArchive archive) {
         return new Courier(
-                Destinations.web(FiledRecords.TO, records.archive, archive.peer(Optional.empty(), RESPONSE)),
+                Destinations.web(
+                        FiledRecords.TO, records.archive, archive.peer(Optional.empty(), RESPONSE), FiledRecords.CLOCK),
                 records.archive,
                 records.times());
     }
@@ -115,7 +116,10 @@ class StalledWebArchiveFlowTest {
             records.file(1);
             Courier courier = new Courier(
                     Destinations.web(
-                            FiledRecords.TO, records.archive, archive.peer(Optional.empty(), Duration.ofSeconds(20))),
+                            FiledRecords.TO,
+                            records.archive,
+                            archive.peer(Optional.empty(), Duration.ofSeconds(20)),
+                            FiledRecords.CLOCK),
                     records.archive,
                     records.times());
             assertTimeoutPreemptively(PATIENCE, courier::round);

@@ -2,10 +2,12 @@
 package dev.plumbline.dispatch;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.Dispatch.State;
 import dev.plumbline.archive.Findings;
+import dev.plumbline.problem.Refusal;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -78,6 +80,20 @@ class StatusReportTest {
                             .path("personNeeded")
                             .asBoolean())
                     .isFalse();
+        }
+    }
+
+    @Test
+    void aRetryTowardsAPeerThatLeftTheConfigurationIsRefusedInWords() throws Exception {
+        try (FiledRecords records = new FiledRecords(data, List.of("gone"))) {
+            records.file(1);
+            DispatchDesk desk = DispatchDesk.closed(
+                    records.store(), List.of(without(FiledRecords.TO, new ToldArchive())), FiledRecords.CLOCK);
+            assertThatThrownBy(() -> desk.retry(1))
+                    .isInstanceOf(Refusal.class)
+                    .hasMessageContaining("It goes to gone, which is no peer any more")
+                    .hasMessageContaining("release this one");
+            assertThat(desk.release(1).released()).isPresent();
         }
     }
 

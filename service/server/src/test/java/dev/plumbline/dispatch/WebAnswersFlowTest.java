@@ -32,7 +32,7 @@ class WebAnswersFlowTest {
 
     private static Courier courier(FiledRecords records, ToldWebArchive archive, Optional<Path> token) {
         return new Courier(
-                Destinations.web(FiledRecords.TO, records.archive, archive.peer(token, RESPONSE)),
+                Destinations.web(FiledRecords.TO, records.archive, archive.peer(token, RESPONSE), FiledRecords.CLOCK),
                 records.archive,
                 records.times());
     }
@@ -158,6 +158,36 @@ class WebAnswersFlowTest {
             records.nanoTime.addAndGet(1);
             courier.round();
             assertThat(archive.asked).hasSize(2);
+        }
+    }
+
+    /** The clock of the courier stands at Mon, 05 Jan 2026 09:30:00 GMT. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Mon, 05 Jan 2026 09:32:00 GMT | | 120",
+                "Monday, 05-Jan-26 09:32:00 GMT | | 120",
+                "Mon Jan  5 09:32:00 2026 | | 120",
+                "Mon, 05 Jan 2026 19:30:00 GMT | | 3600",
+                "Mon, 05 Jan 2026 09:29:00 GMT | | 5",
+                "Mon, 05 Jan 2026 09:32:00 CET | | 5",
+                "Tue, 05 Jan 2026 09:32:00 GMT | | 5",
+                "Mon, 05 Jan 2026 08:02:00 GMT | Mon, 05 Jan 2026 08:00:00 GMT | 120",
+                "Mon, 05 Jan 2026 23:02:00 GMT | Mon, 05 Jan 2026 23:00:00 GMT | 120",
+                "120 | Mon, 05 Jan 2026 23:00:00 GMT | 120"
+            })
+    void aDateInRetryAfterIsHonouredByTheClockOfTheService(String asked, String date, int seconds) throws Exception {
+        String[] headers = date == null
+                ? new String[] {"Retry-After: " + asked, "Content-Length: 0"}
+                : new String[] {"Retry-After: " + asked, "Date: " + date, "Content-Length: 0"};
+        try (FiledRecords records = new FiledRecords(data);
+                ToldWebArchive archive =
+                        new ToldWebArchive((request, out) -> ToldWebArchive.answer(out, "503 Busy", headers))) {
+            records.file(1);
+            courier(records, archive, Optional.empty()).round();
+            assertThat(records.dispatch().progress().nextAttempt())
+                    .contains(FiledRecords.CLOCK.instant().plusSeconds(seconds));
         }
     }
 

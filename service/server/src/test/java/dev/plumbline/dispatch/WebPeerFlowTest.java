@@ -98,7 +98,7 @@ class WebPeerFlowTest {
 
     private static int asked(HttpsServer server, String host, SSLContext tls) throws IOException {
         URI base = URI.create("https://" + host + ":" + server.getAddress().getPort() + "/dicom-web");
-        WebPeer peer = new WebPeer(new WebPeer.Place(base, Optional.empty(), Optional.of(tls)), WAIT, WAIT);
+        WebPeer peer = new WebPeer(new WebPeer.Place(base, Optional.empty(), Optional.of(() -> tls)), WAIT, WAIT);
         return peer.send(peer.request("/studies").GET()).statusCode();
     }
 
