@@ -160,6 +160,7 @@ public final class Archive {
         try {
             files.requireRoom(0);
             try (Staged staged = files.stage(bytes)) {
+                who = Optional.of(stated(staged.object()));
                 HeldObject object = index(staged);
                 who = Optional.of(object.identity());
                 admission.accept(staged.object());
@@ -168,6 +169,11 @@ public final class Archive {
         } catch (Refusal refusal) {
             return new Reception.Refused(refusal.problem(), who);
         }
+    }
+
+    /** Class and instance of an object that may turn out to lack the rest. */
+    private static Identity stated(DicomFile object) {
+        return new Identity(object.sopClassUid(), object.sopInstanceUid(), "", "");
     }
 
     private Reception keep(HeldObject object, Staged staged) {
