@@ -2,6 +2,8 @@
 package dev.plumbline.archive;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.dicom.DataSet;
@@ -14,13 +16,18 @@ import dev.plumbline.problem.Refusal;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 
-/** What of an object's attributes the index keeps: top level, standard, neither sequences nor binary. */
+/**
+ * What of an object's attributes the index keeps: top level, standard, neither sequences nor binary; and the identifiers of
+ * what was asked for, which searches match on. Source of these: DICOM PS3.18 10.6, required attributes of series.
+ */
 final class IndexedAttributes {
     /** Root of all classes of stored objects. Source: DICOM PS3.4 B.5. */
     private static final String STORAGE_CLASSES = "1.2.840.10008.5.1.4.1.1.";
 
     private static final int LONGEST_TEXT = 1024;
+    private static final String REQUESTS = DicomJson.name(Tag.REQUEST_ATTRIBUTES_SEQUENCE);
 
     private IndexedAttributes() {}
 
@@ -64,7 +71,28 @@ final class IndexedAttributes {
                 left.add(name);
             }
         }
-        return attributes.remove(left);
+        attributes.remove(left);
+        requests(header).ifPresent(requests -> attributes.set(REQUESTS, requests));
+        return attributes;
+    }
+
+    /** The Request Attributes Sequence with its two identifiers; empty where none is stated. */
+    private static Optional<ObjectNode> requests(DataSet header) {
+        ObjectNode sequence = JsonNodeFactory.instance.objectNode().put("vr", "SQ");
+        ArrayNode items = sequence.putArray("Value");
+        for (DataSet request : header.items(Tag.REQUEST_ATTRIBUTES_SEQUENCE)) {
+            ObjectNode item = items.addObject();
+            for (int tag : List.of(Tag.SCHEDULED_PROCEDURE_STEP_ID, Tag.REQUESTED_PROCEDURE_ID)) {
+                request.string(tag)
+                        .filter(text -> !text.isEmpty())
+                        .ifPresent(text -> item.putObject(DicomJson.name(tag))
+                                .put("vr", "SH")
+                                .putArray("Value")
+                                .add(text));
+            }
+        }
+        boolean known = !items.isEmpty() && kept(REQUESTS, sequence);
+        return known ? Optional.of(sequence) : Optional.empty();
     }
 
     private static boolean kept(String name, JsonNode attribute) {

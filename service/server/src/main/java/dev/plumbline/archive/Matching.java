@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.archive;
 
+import dev.plumbline.dicom.DicomJson;
+import dev.plumbline.dicom.Tag;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
 import java.text.Normalizer;
@@ -41,7 +43,8 @@ record Matching(String sql, List<String> values) {
         }
         return Optional.of(
                 switch (attribute.kind()) {
-                    case TEXT -> text(attribute, value.strip());
+                    case TEXT -> text(attribute.column(), value.strip());
+                    case CODE -> anyCode(attribute.column(), value);
                     case NAME -> name(attribute, folded(value.strip()));
                     case UID -> anyOf(attribute, value);
                     case DATE -> range(attribute, value, DATE);
@@ -50,11 +53,41 @@ record Matching(String sql, List<String> values) {
                 });
     }
 
-    private static Matching text(QueryAttribute attribute, String value) {
+    /** Of the study that an object belongs to, whichever of its objects the condition holds for. */
+    Matching anywhereInStudy() {
+        return new Matching("study_instance_uid IN (SELECT study_instance_uid FROM objects WHERE " + sql + ")", values);
+    }
+
+    /**
+     * An identifier in an item of the Request Attributes Sequence, which the index keeps as DICOM JSON.
+     *
+     * <p>Source: DICOM PS3.4 C.2.2.2.6 (sequence matching): one item has to match.
+     */
+    static Optional<Matching> inRequest(int tag, String value) {
+        if (value.isBlank() || value.chars().allMatch(c -> c == '*')) {
+            return Optional.empty();
+        }
+        String item = "json_extract(item.value, '$.\"" + DicomJson.name(tag) + "\".Value[0]')";
+        Matching inItem = text(item, value.strip());
+        String items = "json_each(attributes, '$.\"" + DicomJson.name(Tag.REQUEST_ATTRIBUTES_SEQUENCE) + "\".Value')";
+        return Optional.of(new Matching(
+                "EXISTS (SELECT 1 FROM " + items + " AS item WHERE " + inItem.sql() + ")", inItem.values()));
+    }
+
+    private static Matching text(String column, String value) {
         boolean wild = value.contains("*") || value.contains("?");
         return wild
-                ? new Matching(attribute.column() + " GLOB ?", List.of(escaped(value)))
-                : new Matching(attribute.column() + " = ?", List.of(value));
+                ? new Matching(column + " GLOB ?", List.of(escaped(value)))
+                : new Matching(column + " = ?", List.of(value));
+    }
+
+    private static Matching anyCode(String column, String value) {
+        List<Matching> each = Arrays.stream(value.split("[,\\\\]"))
+                .map(code -> text(column, code.strip()))
+                .toList();
+        return new Matching(
+                each.stream().map(Matching::sql).collect(Collectors.joining(" OR ", "(", ")")),
+                each.stream().flatMap(code -> code.values().stream()).toList());
     }
 
     /** Any component group may match; the index writes them as {@code =group=group=}. */
@@ -123,7 +156,7 @@ record Matching(String sql, List<String> values) {
             case DATE -> value.replace(".", "");
             case TIME -> time(value);
             case NUMBER -> NUMBER.matcher(value).matches() ? canonicalNumber(value) : value;
-            case TEXT, UID -> value;
+            case TEXT, CODE, UID -> value;
         };
     }
 

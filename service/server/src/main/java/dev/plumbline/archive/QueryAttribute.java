@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.archive;
 
+import static dev.plumbline.archive.QueryAttribute.Kind.CODE;
 import static dev.plumbline.archive.QueryAttribute.Kind.DATE;
 import static dev.plumbline.archive.QueryAttribute.Kind.NAME;
 import static dev.plumbline.archive.QueryAttribute.Kind.NUMBER;
@@ -29,7 +30,7 @@ public enum QueryAttribute {
     PATIENT_BIRTH_DATE(0x00100030, DATE, QueryLevel.STUDY),
     STUDY_INSTANCE_UID(0x0020000D, UID, QueryLevel.STUDY),
     STUDY_ID(0x00200010, TEXT, QueryLevel.STUDY),
-    MODALITY(0x00080060, TEXT, QueryLevel.SERIES),
+    MODALITY(0x00080060, CODE, QueryLevel.SERIES),
     SERIES_DATE(0x00080021, DATE, QueryLevel.SERIES),
     SERIES_TIME(0x00080031, TIME, QueryLevel.SERIES),
     SERIES_DESCRIPTION(0x0008103E, TEXT, QueryLevel.SERIES),
@@ -43,13 +44,12 @@ public enum QueryAttribute {
     CONTENT_TIME(0x00080033, TIME, QueryLevel.INSTANCE),
     INSTANCE_NUMBER(0x00200013, NUMBER, QueryLevel.INSTANCE);
 
-    /** A study's modalities are those of its series; matched as the modality of any of them. */
-    static final int MODALITIES_IN_STUDY = 0x00080061;
-
     /** How values are compared. Source: DICOM PS3.4 C.2.2.2. */
     public enum Kind {
         /** As it is, with wildcards. */
         TEXT,
+        /** One or a list, as they are, with wildcards. A code string holds neither comma nor backslash. */
+        CODE,
         /** Without regard to case, with wildcards. */
         NAME,
         /** One or a list. */
@@ -72,8 +72,7 @@ public enum QueryAttribute {
     }
 
     public static Optional<QueryAttribute> of(int tag) {
-        int wanted = tag == MODALITIES_IN_STUDY ? MODALITY.tag : tag;
-        return Arrays.stream(values()).filter(each -> each.tag == wanted).findFirst();
+        return Arrays.stream(values()).filter(each -> each.tag == tag).findFirst();
     }
 
     public int tag() {

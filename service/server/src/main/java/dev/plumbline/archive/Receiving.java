@@ -76,6 +76,7 @@ final class Receiving {
         try {
             requireRoom(sender, 0);
             try (Staged staged = files.stage(file, most(sender))) {
+                who = Optional.of(stated(staged.object()));
                 HeldObject object = index(staged);
                 who = Optional.of(object.identity());
                 admission.accept(staged.object());
@@ -84,6 +85,11 @@ final class Receiving {
         } catch (Refusal refusal) {
             return new Reception.Refused(refusal.problem(), who);
         }
+    }
+
+    /** Class and instance of an object that may turn out to lack the rest. */
+    private static Identity stated(DicomFile object) {
+        return new Identity(object.sopClassUid(), object.sopInstanceUid(), "", "");
     }
 
     private ObjectFiles.Bound most(Sender sender) {

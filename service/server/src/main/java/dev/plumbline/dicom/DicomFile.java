@@ -58,6 +58,11 @@ public final class DicomFile {
         return problem instanceof Problem.MalformedObject && problem.detail().contains(Gate.OTHER_THAN_STATED);
     }
 
+    /** Whether a file was refused because of its transfer syntax, whatever the object in it is. */
+    public static boolean isOfRefusedSyntax(Problem problem) {
+        return problem instanceof Problem.UnsupportedObject && problem.detail().startsWith(RefusedSyntax.SUBJECT);
+    }
+
     private static AttributeList read(Path path) throws IOException {
         AttributeList attributes = new AttributeList();
         attributes.setDecompressPixelData(false);
@@ -149,6 +154,32 @@ public final class DicomFile {
         PixelBytes pixels = anyFrame(frameNumber);
         ImageDescription description = ImageDescription.of(header, pixels.shape());
         return new FrameReader(path, transferSyntax(), description).stored(pixels, frameNumber - 1);
+    }
+
+    /** Whether frames are stored plain, or become plain samples which are what the attributes say of them. */
+    public boolean givesPlainFrames() {
+        return !transferSyntax().encapsulated()
+                || report.pixels()
+                        .filter(pixels -> PlainFrame.isDescribed(transferSyntax(), pixels.shape()))
+                        .isPresent();
+    }
+
+    /**
+     * The samples of one frame of any object, little-endian, decoded where they are compressed.
+     *
+     * @param frameNumber from 1
+     * @throws Refusal if there is no such frame or it cannot be decoded
+     */
+    public byte[] plainFrame(int frameNumber) throws IOException {
+        if (!transferSyntax().encapsulated()) {
+            return storedFrame(frameNumber);
+        }
+        PixelBytes pixels = anyFrame(frameNumber);
+        ImageDescription description = ImageDescription.of(header, pixels.shape());
+        return DecodingMemory.within(description.memory(transferSyntax()), () -> {
+            Samples samples = new FrameReader(path, transferSyntax(), description).read(pixels, frameNumber - 1);
+            return PlainFrame.of(samples, description);
+        });
     }
 
     /**

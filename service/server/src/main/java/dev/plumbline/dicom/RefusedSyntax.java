@@ -8,6 +8,9 @@ import java.util.TreeMap;
 
 /** Transfer syntaxes that are known and not taken, by their names in DICOM PS3.6, A; {@code docs/conformance.md} lists them. */
 final class RefusedSyntax {
+    /** What every such refusal begins with. */
+    static final String SUBJECT = "The transfer syntax ";
+
     private static final String CONVERT =
             "Send it as Explicit VR Little Endian (1.2.840.10008.1.2.1) or another syntax of the conformance statement.";
     private static final String EXPORT =
@@ -24,11 +27,10 @@ final class RefusedSyntax {
     static Refusal refusal(String uid) {
         String name = NAMES.get(uid);
         if (name == null) {
-            return Fault.unsupported("The transfer syntax " + uid + " is not taken", CONVERT);
+            return Fault.unsupported(SUBJECT + uid + " is not taken", CONVERT);
         }
         boolean video = name.startsWith("MPEG") || name.startsWith("HEVC") || name.startsWith("SMPTE");
-        return Fault.unsupported(
-                "The transfer syntax " + name + " (" + uid + ") is not taken", video ? EXPORT : CONVERT);
+        return Fault.unsupported(SUBJECT + name + " (" + uid + ") is not taken", video ? EXPORT : CONVERT);
     }
 
     private static Map<String, String> names() {

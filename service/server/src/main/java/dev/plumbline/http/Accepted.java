@@ -12,7 +12,9 @@ import java.util.stream.Collectors;
 /** The media types that the sender of a request takes, in the order stated. Source: DICOM PS3.18 8.3.3, 8.7. */
 record Accepted(List<MediaRange> ranges) {
     static Accepted of(Context ctx) {
+        // In a query a plus sign stands for itself (RFC 3986), but has been read as a blank by now, as in forms.
         String header = Optional.ofNullable(ctx.queryParam("accept"))
+                .map(text -> text.replaceAll("(?<=[a-z0-9]) (?=[a-z0-9])", "+"))
                 .or(() -> Optional.ofNullable(ctx.header("Accept")))
                 .filter(text -> !text.isBlank())
                 .orElse("*/*");

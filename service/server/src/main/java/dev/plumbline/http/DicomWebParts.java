@@ -10,7 +10,6 @@ import dev.plumbline.dicom.BulkData;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.DicomJson;
 import dev.plumbline.dicom.Tag;
-import dev.plumbline.dicom.TransferSyntax;
 import dev.plumbline.multipart.MultipartWriter;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -65,48 +64,34 @@ final class DicomWebParts {
     }
 
     void frames(Context ctx) throws IOException {
+        List<Integer> numbers = frameNumbers(ctx);
+        frames(ctx, DicomWebRetrieve.held(archive, ctx), numbers);
+    }
+
+    /** The frames in the address, at least one; whether there are such is not known yet. */
+    static List<Integer> frameNumbers(Context ctx) {
         String list = ctx.pathParam("frames");
         if (!list.matches(FRAMES)) {
             throw new Refusal(new Problem.InvalidValue(
                     "", "The list of frames is not readable.", "Write frame numbers from 1, separated by commas."));
         }
-        HeldObject held = DicomWebRetrieve.held(archive, ctx);
-        frames(ctx, held, Arrays.stream(list.split(",")).map(Integer::valueOf).toList());
+        return Arrays.stream(list.split(",")).map(Integer::valueOf).toList();
     }
 
     private void frames(Context ctx, HeldObject held, List<Integer> numbers) throws IOException {
         DicomFile file = archive.open(held);
-        TransferSyntax syntax = file.transferSyntax();
-        MediaRange range = Accepted.of(ctx).ranges().stream()
-                .filter(each -> each.multipart() || each.type().equals("*/*") || numbers.size() == 1)
-                .filter(each -> takesFrames(each, syntax))
-                .findFirst()
-                .orElseThrow(() -> Accepted.notAcceptable(
-                        "multipart/related; type=\"application/octet-stream\"; transfer-syntax=*"));
-        for (int number : numbers) {
-            requireFrame(file, number);
+        for (MediaRange range : Accepted.of(ctx).ranges()) {
+            boolean parts = range.multipart() || range.type().equals("*/*");
+            Optional<FrameForm> form = FrameForm.of(range, file);
+            if (form.isPresent() && (parts || numbers.size() == 1)) {
+                numbers.forEach(number -> requireFrame(file, number));
+                FrameForm chosen = form.get();
+                new Parts(ctx, held, parts)
+                        .send(chosen.type(), chosen.partType(), numbers, number -> chosen.bytes(file, number));
+                return;
+            }
         }
-        String type = frameType(range, syntax);
-        String partType = syntax.encapsulated() ? type + ";transfer-syntax=" + syntax.uid() : type;
-        Parts parts = new Parts(ctx, held, range.multipart() || range.type().equals("*/*"));
-        parts.send(type, partType, numbers, file::storedFrame);
-    }
-
-    private static boolean takesFrames(MediaRange range, TransferSyntax syntax) {
-        if (!syntax.encapsulated()) {
-            // Plain samples go out little-endian whatever the file's syntax was.
-            return range.covers(OCTETS) && range.coversSyntax(TransferSyntax.EXPLICIT_LITTLE_ENDIAN.uid());
-        }
-        boolean anything = range.inner().equals("*/*");
-        boolean named = range.covers(FrameMediaType.of(syntax)) && !anything;
-        boolean octetsAsStored =
-                range.covers(OCTETS) && range.parameter("transfer-syntax").isPresent();
-        return (named || anything || octetsAsStored) && range.coversSyntax(syntax.uid());
-    }
-
-    private static String frameType(MediaRange range, TransferSyntax syntax) {
-        boolean octets = !syntax.encapsulated() || range.inner().equals(OCTETS);
-        return octets ? OCTETS : FrameMediaType.of(syntax);
+        throw Accepted.notAcceptable("multipart/related; type=\"application/octet-stream\"; transfer-syntax=*");
     }
 
     static void requireFrame(DicomFile file, int number) {
@@ -126,6 +111,12 @@ final class DicomWebParts {
                     "", "This is no place of bulk data.", "Use the BulkDataURI of the object's metadata."));
         }
         DicomFile file = archive.open(held);
+        if (place.equals(PIXELS)
+                && file.frameCount() > 0
+                && !file.transferSyntax().encapsulated()) {
+            wholePixels(ctx, held, file);
+            return;
+        }
         if (place.equals(PIXELS)) {
             frames(
                     ctx,
@@ -142,6 +133,35 @@ final class DicomWebParts {
         String type = pdf && range.covers(PDF) ? PDF : OCTETS;
         byte[] bytes = BulkData.at(place, file.header());
         new Parts(ctx, held, range.multipart()).send(type, type, List.of(1), number -> bytes);
+    }
+
+    /** Plain pixel data are one value, so one part, whatever the number of frames; they are never held at once. */
+    private static void wholePixels(Context ctx, HeldObject held, DicomFile file) throws IOException {
+        MediaRange range = Accepted.of(ctx).ranges().stream()
+                .filter(each -> FrameForm.of(each, file).isPresent())
+                .findFirst()
+                .orElseThrow(() -> Accepted.notAcceptable("multipart/related; type=\"application/octet-stream\""));
+        MultipartWriter.Body frames = out -> {
+            long written = 0;
+            for (int number = 1; number <= file.frameCount(); number++) {
+                byte[] frame = file.storedFrame(number);
+                out.write(frame);
+                written += frame.length;
+            }
+            if (written % 2 != 0) {
+                out.write(0);
+            }
+        };
+        ctx.disableCompression();
+        if (!range.multipart() && !range.type().equals("*/*")) {
+            frames.writeTo(ctx.contentType(OCTETS).outputStream());
+            return;
+        }
+        String boundary = Boundary.of(List.of(held));
+        ctx.contentType(MultipartWriter.contentType(OCTETS, boundary));
+        MultipartWriter writer = new MultipartWriter(ctx.outputStream(), boundary);
+        writer.part(OCTETS, frames);
+        writer.end();
     }
 
     /** Where the parts of one object go. */

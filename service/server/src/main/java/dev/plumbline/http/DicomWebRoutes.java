@@ -2,6 +2,8 @@
 package dev.plumbline.http;
 
 import dev.plumbline.archive.Archive;
+import dev.plumbline.problem.Problem;
+import dev.plumbline.problem.Refusal;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -12,7 +14,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * DICOMweb over the embedded archive: STOW-RS, QIDO-RS, WADO-RS under {@code /dicomweb}. Source: DICOM PS3.18 10.
+ * DICOMweb over the embedded archive: STOW-RS, QIDO-RS, WADO-RS under {@code /dicomweb}. Source: DICOM PS3.18 8.9, 10.
  *
  * <p>What is refused is thrown as a {@link dev.plumbline.problem.Refusal}; whoever mounts the routes maps it.
  */
@@ -42,12 +44,16 @@ public final class DicomWebRoutes {
 
     public void register(JavalinConfig config) {
         RoutesConfig routes = config.routes;
-        routes.post(DicomWebAddress.ROOT + "/studies", store::store);
-        routes.post(DicomWebAddress.ROOT + STUDY, store::store);
+        routes.post(DicomWebAddress.ROOT + "/studies", ctx -> handle(store::store, ctx));
+        routes.post(DicomWebAddress.ROOT + STUDY, ctx -> handle(store::store, ctx));
+        routes.options(DicomWebAddress.ROOT, DicomWebCapabilities::answer);
+        routes.options(DicomWebAddress.ROOT + "/", DicomWebCapabilities::answer);
         registerSearch(routes);
         registerRetrieve(routes);
+        get(routes, STUDY + "/rendered", rendered::group);
+        get(routes, SERIES + "/rendered", rendered::group);
         get(routes, INSTANCE + "/rendered", rendered::instance);
-        get(routes, INSTANCE + "/frames/{frames}/rendered", rendered::frame);
+        get(routes, INSTANCE + "/frames/{frames}/rendered", rendered::frames);
         get(routes, STUDY + "/thumbnail", rendered::groupThumbnail);
         get(routes, SERIES + "/thumbnail", rendered::groupThumbnail);
         get(routes, INSTANCE + "/thumbnail", rendered::thumbnail);
@@ -76,12 +82,27 @@ public final class DicomWebRoutes {
         get(routes, STUDY + "/instances/{instance}/bulkdata/{place}", parts::bulk);
     }
 
+    /** A HEAD is answered as the GET would be, without its body, so also where there is nothing. Source: RFC 9110, 9.3.2. */
     private void get(RoutesConfig routes, String path, Handler handler) {
-        routes.get(DicomWebAddress.ROOT + path, ctx -> {
+        Handler answered = ctx -> {
             ctx.header("X-Content-Type-Options", "nosniff");
             named(ctx).forEach(archive::finish);
+            handle(handler, ctx);
+        };
+        routes.get(DicomWebAddress.ROOT + path, answered);
+        routes.head(DicomWebAddress.ROOT + path, answered);
+    }
+
+    /** A value that cannot be taken is a bad request here, whatever it is elsewhere. Source: DICOM PS3.18 8.3. */
+    private static void handle(Handler handler, Context ctx) throws Exception {
+        try {
             handler.handle(ctx);
-        });
+        } catch (Refusal refusal) {
+            if (!(refusal.problem() instanceof Problem.InvalidValue)) {
+                throw refusal;
+            }
+            ProblemJson.answer(ctx, Problems.BAD_REQUEST, refusal.problem());
+        }
     }
 
     private static Stream<String> named(Context ctx) {

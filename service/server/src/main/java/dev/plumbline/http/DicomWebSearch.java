@@ -10,6 +10,7 @@ import dev.plumbline.archive.Found;
 import dev.plumbline.archive.QueryAttribute;
 import dev.plumbline.archive.QueryLevel;
 import dev.plumbline.archive.Search;
+import dev.plumbline.dicom.DicomJson;
 import io.javalin.http.Context;
 import java.util.EnumMap;
 import java.util.List;
@@ -21,6 +22,34 @@ import java.util.TreeMap;
 /** QIDO-RS at study, series and instance level. Source: DICOM PS3.18 10.6, tables of the returned attributes. */
 final class DicomWebSearch {
     private static final Map<QueryLevel, Set<Integer>> USUAL = usual();
+
+    /** Answered without a value where an object lacks them. Source: required (R) in tables 10.6.3-3 to 10.6.3-5. */
+    private static final Map<QueryLevel, Map<Integer, String>> REQUIRED = Map.of(
+            QueryLevel.STUDY,
+            Map.of(
+                    0x00080020,
+                    "DA",
+                    0x00080030,
+                    "TM",
+                    0x00080050,
+                    "SH",
+                    0x00080090,
+                    "PN",
+                    0x00100010,
+                    "PN",
+                    0x00100020,
+                    "LO",
+                    0x00100030,
+                    "DA",
+                    0x00100040,
+                    "CS",
+                    0x00200010,
+                    "SH"),
+            QueryLevel.SERIES,
+            Map.of(0x00080060, "CS", 0x00200011, "IS"),
+            QueryLevel.INSTANCE,
+            Map.of(0x00200013, "IS"));
+
     private static final int SPECIFIC_CHARACTER_SET = 0x00080005;
     private static final int FOUND = 200;
     private static final int FOUND_NONE = 204;
@@ -61,7 +90,8 @@ final class DicomWebSearch {
                         0x0020000E,
                         0x00200011,
                         0x00400244,
-                        0x00400245));
+                        0x00400245,
+                        0x00400275));
         usual.put(
                 QueryLevel.INSTANCE,
                 Set.of(
@@ -100,10 +130,11 @@ final class DicomWebSearch {
 
     private void answer(Context ctx, DicomWebQuery query) {
         Accepted.of(ctx).requireJson();
-        List<Found> found = archive.store().search(query.search());
-        query.warnings().forEach(warning -> warn(ctx, warning));
-        if (found.size() == Search.MOST) {
-            warn(
+        List<Found> all = archive.store().search(query.search());
+        List<Found> found = all.subList(0, Math.min(all.size(), Search.MOST));
+        query.warnings().forEach(warning -> Warning299.add(ctx, warning));
+        if (query.more() && all.size() > Search.MOST) {
+            Warning299.add(
                     ctx,
                     "The number of results exceeded the maximum supported by the server. Additional results can be"
                             + " requested.");
@@ -117,13 +148,14 @@ final class DicomWebSearch {
         }
     }
 
-    private static void warn(Context ctx, String text) {
-        ctx.res().addHeader("Warning", "299 plumbline \"" + text + "\"");
-    }
-
     private static ObjectNode line(Context ctx, DicomWebQuery query, Found found) {
         QueryLevel level = query.search().level();
         Map<String, JsonNode> line = new TreeMap<>();
+        REQUIRED.forEach((of, attributes) -> attributes.forEach((tag, vr) -> {
+            if (of == level || (of.compareTo(level) < 0 && !belowStudy(ctx))) {
+                line.put(DicomJson.name(tag), values(vr, List.of()));
+            }
+        }));
         found.representative().attributeTree().properties().forEach(attribute -> {
             if (wanted(ctx, query, Integer.parseUnsignedInt(attribute.getKey(), 16))) {
                 line.put(attribute.getKey(), attribute.getValue());
@@ -152,13 +184,17 @@ final class DicomWebSearch {
                 .map(attribute -> attribute.level().compareTo(level) <= 0)
                 .orElse(level == QueryLevel.INSTANCE || query.fields().contains(tag));
         boolean usual = USUAL.getOrDefault(level, Set.of()).contains(tag);
-        boolean ofParents = !ctx.pathParamMap().containsKey("study")
+        boolean ofParents = !belowStudy(ctx)
                 && USUAL.entrySet().stream()
                         .anyMatch(parent -> parent.getKey().compareTo(level) < 0
                                 && parent.getValue().contains(tag));
         return usual
                 || ofParents
                 || (ofLevel && (query.allFields() || query.fields().contains(tag)));
+    }
+
+    private static boolean belowStudy(Context ctx) {
+        return ctx.pathParamMap().containsKey("study");
     }
 
     private static List<String> place(QueryLevel level, Found found) {

@@ -9,6 +9,7 @@ import dev.plumbline.archive.HeldObject.Identity;
 import dev.plumbline.archive.Reception;
 import dev.plumbline.archive.Sender;
 import dev.plumbline.archive.WireUid;
+import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.multipart.MultipartReader;
 import dev.plumbline.problem.Problem;
 import dev.plumbline.problem.Refusal;
@@ -17,6 +18,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** STOW-RS: objects in, one answer for each. Source: DICOM PS3.18 10.5 and annex I (Store Instances Response Module). */
 final class DicomWebStore {
@@ -35,6 +37,10 @@ final class DicomWebStore {
     private static final int NOT_OF_THIS_STUDY = 0xC001;
     private static final int DUPLICATE_INSTANCE = 0x0111;
     private static final int CLASS_NOT_SUPPORTED = 0x0122;
+    private static final int SYNTAX_NOT_SUPPORTED = 0xC122;
+
+    /** Refused objects whose reasons are told in words; the others have their code alone. Source: design choice. */
+    private static final int MOST_WORDS = 10;
 
     private final Archive archive;
 
@@ -63,7 +69,9 @@ final class DicomWebStore {
     }
 
     private static void requirePlainDicom(Context ctx, MediaRange type) {
-        if (!type.inner().equals(DICOM)) {
+        // Parts say themselves what they are, where a sender leaves the type of all of them out.
+        boolean unsaid = type.multipart() && type.parameter("type").isEmpty();
+        if (!unsaid && !type.inner().equals(DICOM)) {
             throw new Refusal(new Problem.MediaTypeNotTaken(
                     "", "This route takes DICOM files only.", "Send multipart/related; type=\"application/dicom\"."));
         }
@@ -113,12 +121,40 @@ final class DicomWebStore {
                         ? failed.add(reference(refused.who().get()).set("00081197", reason(refused)))
                         : unnamed.add(JsonNodeFactory.instance.objectNode().set("00081197", reason(refused)))));
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.set("00081190", studyUrl(ctx, receptions));
         putSequence(answer, "00081198", failed);
         putSequence(answer, "00081199", kept);
         putSequence(answer, "0008119A", unnamed);
+        warn(ctx, receptions);
         boolean allKept = kept.size() == receptions.size();
         ctx.status(allKept ? ALL_KEPT : kept.isEmpty() ? noneKept(receptions) : SOME_KEPT);
         Utf8.send(ctx, "application/dicom+json", answer.toString());
+    }
+
+    /** Where the study is; without a value where nothing was kept, or objects of several studies. Source: I.1, type 2. */
+    private static ObjectNode studyUrl(Context ctx, List<Reception> receptions) {
+        List<List<String>> studies = receptions.stream()
+                .flatMap(reception -> reception instanceof Reception.Kept kept
+                        ? Stream.of(kept.object().identity())
+                        : Stream.empty())
+                .map(DicomWebAddress::study)
+                .distinct()
+                .toList();
+        return studies.size() == 1
+                ? value("UR", DicomWebAddress.relative(ctx, studies.get(0)))
+                : JsonNodeFactory.instance.objectNode().put("vr", "UR");
+    }
+
+    /** A reason is a number; what is wrong and where is said in a header, by the place of the object in the request. */
+    private static void warn(Context ctx, List<Reception> receptions) {
+        int told = 0;
+        for (int i = 0; i < receptions.size() && told < MOST_WORDS; i++) {
+            if (receptions.get(i) instanceof Reception.Refused refused) {
+                Warning299.add(
+                        ctx, "Object " + (i + 1) + ": " + refused.problem().detail());
+                told++;
+            }
+        }
     }
 
     /** Where there was no room for any, or all are too large, it is not their content that is wrong. */
@@ -166,7 +202,7 @@ final class DicomWebStore {
             return DUPLICATE_INSTANCE;
         }
         if (problem instanceof Problem.UnsupportedObject) {
-            return CLASS_NOT_SUPPORTED;
+            return DicomFile.isOfRefusedSyntax(problem) ? SYNTAX_NOT_SUPPORTED : CLASS_NOT_SUPPORTED;
         }
         return problem instanceof Problem.InvalidValue ? NOT_OF_THIS_STUDY : CANNOT_UNDERSTAND;
     }

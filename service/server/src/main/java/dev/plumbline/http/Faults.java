@@ -63,12 +63,15 @@ final class Faults {
             case NOT_FOUND ->
                 ProblemJson.answer(
                         ctx, Problems.UNKNOWN_ROUTE, "No route has this address.", "See GET /v1/openapi.json.");
-            case METHOD_NOT_ALLOWED ->
+            case METHOD_NOT_ALLOWED -> {
+                // RFC 9110, 15.5.6: such an answer must say which methods there are.
+                ctx.header("Allow", refused.getDetails().getOrDefault("availableMethods", ""));
                 ProblemJson.answer(
                         ctx,
                         Problems.METHOD_NOT_ALLOWED,
                         "The address does not take this method.",
                         "See GET /v1/openapi.json.");
+            }
             default ->
                 ProblemJson.answer(
                         ctx,

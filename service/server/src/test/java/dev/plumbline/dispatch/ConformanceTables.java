@@ -212,6 +212,7 @@ final class ConformanceTables {
             case TEXT -> "as it is, with wildcards";
             case NAME -> "without regard to case, with wildcards";
             case UID -> "one or a list";
+            case CODE -> "one or a list, as they are, with wildcards";
             case DATE, TIME -> "one or a range";
             case NUMBER -> "as a number";
         };
