@@ -94,7 +94,7 @@ record DicomWebQuery(Search search, Set<Integer> fields, boolean allFields, bool
     private record Path(List<Integer> tags) {
         static Path of(String name) {
             List<Integer> tags = new ArrayList<>();
-            for (String step : name.split("\\.")) {
+            for (String step : name.split("\\.", -1)) {
                 Keywords.tag(step).ifPresent(tags::add);
             }
             return new Path(tags.size() == name.split("\\.").length ? tags : List.of());

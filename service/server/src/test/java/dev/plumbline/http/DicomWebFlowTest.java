@@ -329,13 +329,61 @@ class DicomWebFlowTest {
                 "/metadata|multipart/related; type=\"application/dicom+xml\"",
                 "/frames/1|multipart/related; type=\"image/jpeg\"",
                 "/frames/1|text/html",
-                "/rendered|image/gif",
+                "/rendered|image/bmp",
                 "/rendered|application/dicom"
             })
     void refusesMediaTypesItCannotGive(String below, String accept) {
         server.stow(imageFile(1, 1, 1));
         String path = INSTANCE + Optional.ofNullable(below).orElse("");
         assertThat(server.get(path, accept).statusCode()).isEqualTo(406);
+    }
+
+    @Test
+    void saysWhatItOffers() throws IOException {
+        for (String type : List.of("application/vnd.sun.wadl+xml", "application/json")) {
+            HttpResponse<byte[]> answer = server.send(HttpRequest.newBuilder(server.uri(""))
+                    .method("OPTIONS", HttpRequest.BodyPublishers.noBody())
+                    .header("Accept", type)
+                    .build());
+            assertThat(answer.statusCode()).isEqualTo(200);
+            assertThat(answer.headers().firstValue("Content-Type").orElseThrow())
+                    .startsWith(type);
+            assertThat(new String(answer.body(), StandardCharsets.UTF_8))
+                    .contains("studies/{study}/series/{series}/instances/{instance}/frames/{frames}");
+        }
+    }
+
+    /** Source: RFC 9110 9.3.2. */
+    @Test
+    void answersAHeadAsAGetWithoutItsBody() {
+        server.stow(imageFile(1, 1, 1));
+        HttpResponse<byte[]> head = head(INSTANCE + "/metadata");
+        assertThat(head.statusCode()).isEqualTo(200);
+        assertThat(head.body()).isEmpty();
+        assertThat(head("/studies/1.2.3/metadata").statusCode()).isEqualTo(404);
+    }
+
+    private HttpResponse<byte[]> head(String path) {
+        return server.send(HttpRequest.newBuilder(server.uri(path))
+                .method("HEAD", HttpRequest.BodyPublishers.noBody())
+                .header("Accept", "application/dicom+json")
+                .build());
+    }
+
+    @Test
+    void takesPartsWhoseTypeTheWholeDoesNotNameAndSaysWhyOneIsRefused() throws IOException {
+        HttpResponse<byte[]> unsaid = server.post(
+                "/studies",
+                "multipart/related; boundary=\"between the parts\"",
+                ArchiveServer.parts(List.of(imageFile(1, 1, 1))));
+        assertThat(unsaid.statusCode()).isEqualTo(200);
+        byte[] other = DicomFile.encode(InventedObjects.image(1, 1, 1).put(Tag.PATIENT_NAME, "Other^Person"));
+        HttpResponse<byte[]> refused = server.stow(other, imageFile(1, 1, 2));
+        assertThat(refused.statusCode()).isEqualTo(202);
+        assertThat(refused.headers().firstValue("Warning").orElseThrow())
+                .contains("Object 1")
+                .contains("first one stands");
+        assertThat(tree(refused).at("/00081190/Value/0").asText()).isEqualTo("studies/" + studyUid(1));
     }
 
     @Test
