@@ -12,10 +12,6 @@ import java.io.IOException;
 /** Compressed frames, through the toolkit and the image readers it finds. */
 final class CompressedDecoder {
     private static final int RLE_HEADER = 64;
-
-    /** EOI. Source: ISO/IEC 10918-1, table B.1. */
-    private static final int END_OF_IMAGE = 0xd9;
-
     private static final int RLE_SEGMENTS = 15;
     private static final String NATIVE = "Send it as Explicit VR Little Endian (1.2.840.10008.1.2.1).";
 
@@ -55,31 +51,12 @@ final class CompressedDecoder {
                     shape.samples(),
                     ColorSpace.getInstance(ColorSpace.CS_sRGB),
                     shape.photometric().startsWith("YBR"));
-            return ToolkitLog.watch(() -> decoder.getDecompressedFrameAsBufferedImage(withRoomAtItsEnd(frame)));
+            return ToolkitLog.watch(() -> decoder.getDecompressedFrameAsBufferedImage(frame));
         } catch (DicomException | IOException | IndexOutOfBoundsException | IllegalArgumentException e) {
             Refusal refusal = damaged("cannot be decoded");
             refusal.initCause(e);
             throw refusal;
         }
-    }
-
-    /**
-     * The toolkit's decoder of lossless JPEG leaves the last sample out where its bits end with the last byte of the scan.
-     * It passes over bits that follow the last sample, so that more of them do no harm.
-     */
-    private byte[] withRoomAtItsEnd(byte[] frame) {
-        boolean lossless = syntax == TransferSyntax.JPEG_LOSSLESS || syntax == TransferSyntax.JPEG_LOSSLESS_FIRST_ORDER;
-        int end = frame.length - 2;
-        while (lossless && end >= 0 && !((frame[end] & 0xff) == 0xff && (frame[end + 1] & 0xff) == END_OF_IMAGE)) {
-            end--;
-        }
-        if (!lossless || end < 0) {
-            return frame;
-        }
-        byte[] longer = new byte[frame.length + 2];
-        System.arraycopy(frame, 0, longer, 0, end);
-        System.arraycopy(frame, end, longer, end + 2, frame.length - end);
-        return longer;
     }
 
     /** JPEG and JPEG 2000 say in themselves that they are YBR, and their readers undo it; the others do not. */

@@ -10,7 +10,14 @@ final class PlainFrame {
 
     private PlainFrame() {}
 
+    /**
+     * Lossless JPEG is not: the toolkit's decoder leaves the last sample out where its bits end with the last byte of the
+     * scan, which nobody should get as lossless.
+     */
     static boolean isDescribed(TransferSyntax syntax, PixelShape shape) {
+        if (syntax == TransferSyntax.JPEG_LOSSLESS || syntax == TransferSyntax.JPEG_LOSSLESS_FIRST_ORDER) {
+            return false;
+        }
         return LEFT.contains(shape.photometric())
                 || (syntax == TransferSyntax.RLE && shape.photometric().equals("YBR_FULL"));
     }
