@@ -7,8 +7,8 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
+import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -20,9 +20,10 @@ import java.util.regex.Pattern;
  * @param part empty for the whole image
  */
 record Viewport(int width, int height, Optional<Part> part) {
-    private static final String NUMBER = "(-?\\d{1,5}(?:\\.\\d{1,6})?)?";
-    private static final Pattern TEXT = Pattern.compile(
-            "([1-9]\\d{0,3}),([1-9]\\d{0,3})(?:," + NUMBER + ",?" + NUMBER + ",?" + NUMBER + ",?" + NUMBER + ")?");
+    private static final Pattern SIDE = Pattern.compile("[1-9]\\d{0,3}");
+    private static final Pattern PLACE = Pattern.compile("(-?\\d{1,5}(\\.\\d{1,6})?)?");
+    private static final int SIDES = 2;
+    private static final int SIDES_AND_PART = 6;
 
     /** Of either side of a picture. Source: design choice. */
     static final int LARGEST_SIDE = 4096;
@@ -35,26 +36,35 @@ record Viewport(int width, int height, Optional<Part> part) {
     record Part(double left, double top, double width, double height) {}
 
     static Viewport of(String text) {
-        Matcher matcher = TEXT.matcher(text);
-        if (!matcher.matches()) {
+        List<String> numbers = List.of(text.split(",", -1));
+        int count = numbers.size();
+        boolean readable = count >= SIDES
+                && count <= SIDES_AND_PART
+                && numbers.subList(0, SIDES).stream().allMatch(SIDE.asMatchPredicate())
+                && numbers.subList(SIDES, count).stream().allMatch(PLACE.asMatchPredicate());
+        if (!readable) {
             throw unreadable();
         }
-        int width = Integer.parseInt(matcher.group(1));
-        int height = Integer.parseInt(matcher.group(2));
+        int width = Integer.parseInt(numbers.get(0));
+        int height = Integer.parseInt(numbers.get(1));
         if (Math.max(width, height) > LARGEST_SIDE) {
             throw unreadable();
         }
-        boolean whole = text.chars().filter(c -> c == ',').count() == 1;
-        Part part = new Part(
-                number(matcher.group(3), 0),
-                number(matcher.group(4), 0),
-                number(matcher.group(5), Double.NaN),
-                number(matcher.group(6), Double.NaN));
-        return new Viewport(width, height, whole ? Optional.empty() : Optional.of(part));
+        return new Viewport(width, height, count == SIDES ? Optional.empty() : Optional.of(part(numbers)));
     }
 
-    private static double number(String text, double otherwise) {
-        return text == null || text.isEmpty() ? otherwise : Double.parseDouble(text);
+    private static Part part(List<String> numbers) {
+        return new Part(
+                number(numbers, 2, 0),
+                number(numbers, 3, 0),
+                number(numbers, 4, Double.NaN),
+                number(numbers, 5, Double.NaN));
+    }
+
+    /** What is left out, or left blank, is as usual. */
+    private static double number(List<String> numbers, int place, double otherwise) {
+        boolean stated = place < numbers.size() && !numbers.get(place).isEmpty();
+        return stated ? Double.parseDouble(numbers.get(place)) : otherwise;
     }
 
     private static Refusal unreadable() {
@@ -72,8 +82,7 @@ record Viewport(int width, int height, Optional<Part> part) {
         double scale = Math.min(width / across.length(), height / down.length());
         int columns = side(across.length() * scale, width);
         int rows = side(down.length() * scale, height);
-        boolean asItIs = columns == image.getWidth() && rows == image.getHeight();
-        if (asItIs && !across.turned() && !down.turned()) {
+        if (across.isWhole(image.getWidth(), columns) && down.isWhole(image.getHeight(), rows)) {
             return image;
         }
         AffineTransform transform = new AffineTransform(
@@ -106,6 +115,11 @@ record Viewport(int width, int height, Optional<Part> part) {
 
         double length() {
             return to - from;
+        }
+
+        /** All of a side of the image, drawn as it is. */
+        boolean isWhole(int side, int drawn) {
+            return length() == side && drawn == side && !turned;
         }
 
         double factor(double scale) {

@@ -89,11 +89,32 @@ class DicomWebRenderedFlowTest {
             })
     void rendersTheViewport(String query, String what) throws IOException {
         server.stow(imageFile(1, 1, 1));
-        BufferedImage picture = ImageIO.read(new ByteArrayInputStream(
-                server.get(INSTANCE + "/rendered?" + query, "image/png").body()));
+        BufferedImage picture = picture(query);
         double ratio = what.equals("whole") ? InventedObjects.COLUMNS / (double) InventedObjects.ROWS : 1;
         assertThat(picture.getWidth() / (double) picture.getHeight()).isCloseTo(ratio, within(0.03));
         assertThat(Math.max(picture.getWidth(), picture.getHeight())).isEqualTo(100);
+    }
+
+    /** A part that comes out as large as the image is still that part. */
+    @Test
+    void rendersAPartThatIsMadeAsLargeAsTheImage() throws IOException {
+        server.stow(imageFile(1, 1, 1));
+        String size = InventedObjects.COLUMNS + "," + InventedObjects.ROWS;
+        BufferedImage whole = picture("viewport=" + size);
+        BufferedImage part =
+                picture("viewport=" + size + ",0,0," + InventedObjects.COLUMNS / 2 + "," + InventedObjects.ROWS / 2);
+        assertThat(part.getWidth()).isEqualTo(whole.getWidth());
+        assertThat(part.getHeight()).isEqualTo(whole.getHeight());
+        assertThat(lastGrey(part)).isLessThan(lastGrey(whole));
+    }
+
+    private BufferedImage picture(String query) throws IOException {
+        return ImageIO.read(new ByteArrayInputStream(
+                server.get(INSTANCE + "/rendered?" + query, "image/png").body()));
+    }
+
+    private static int lastGrey(BufferedImage picture) {
+        return picture.getRaster().getSample(picture.getWidth() - 1, picture.getHeight() - 1, 0);
     }
 
     @ParameterizedTest
@@ -103,6 +124,8 @@ class DicomWebRenderedFlowTest {
                 "viewport=0,10",
                 "viewport=9999,10",
                 "viewport=10,10,900,900,4,4",
+                "viewport=10,10,123456",
+                "viewport=10,10,1,1,1,1,1",
                 "viewport=10,10,0,0,0,0",
                 "quality=0",
                 "quality=101",
