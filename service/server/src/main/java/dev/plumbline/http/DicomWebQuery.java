@@ -94,10 +94,11 @@ record DicomWebQuery(Search search, Set<Integer> fields, boolean allFields, bool
     private record Path(List<Integer> tags) {
         static Path of(String name) {
             List<Integer> tags = new ArrayList<>();
-            for (String step : name.split("\\.", -1)) {
+            List<String> steps = List.of(name.split("\\.", -1));
+            for (String step : steps) {
                 Keywords.tag(step).ifPresent(tags::add);
             }
-            return new Path(tags.size() == name.split("\\.").length ? tags : List.of());
+            return new Path(tags.size() == steps.size() ? tags : List.of());
         }
 
         int last() {

@@ -94,6 +94,7 @@ class DicomWebSearchFlowTest {
             delimiter = '|',
             value = {
                 "PatientNam=x|PatientNam",
+                "PatientID.=x|not supported",
                 "00091001=x|00091001",
                 "00400275.00321064=x|00400275.00321064",
                 "fuzzymatching=true|fuzzymatching"
