@@ -33,7 +33,7 @@ record DrawnAnswer(HeldFrames frames, CaseDocument document, CaseInputs inputs) 
             if (type.equals(SVG)) {
                 ctx.contentType(SVG).result(SvgDrawing.text(scene, frame));
             } else {
-                Pictures.send(ctx, RasterDrawing.image(scene, frame), Pictures.PNG);
+                Pictures.send(ctx, RasterDrawing.image(scene, frame));
             }
         }
     }

@@ -58,7 +58,7 @@ final class FrameRoutes {
 
     private void render(Context ctx) throws IOException {
         DicomFile file = frames.object(ctx.pathParam("uid"));
-        Pictures.send(ctx, file.picture(number(ctx, file), FrameQuery.appearance(ctx)), Pictures.PNG);
+        Pictures.send(ctx, file.picture(number(ctx, file), FrameQuery.appearance(ctx)));
     }
 
     private static int number(Context ctx, DicomFile file) {

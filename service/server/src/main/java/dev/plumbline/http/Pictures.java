@@ -17,15 +17,13 @@ final class Pictures {
     static final String JPEG = "image/jpeg";
     static final String GIF = "image/gif";
 
-    private static final float BEST = 100;
+    private static final int BEST = 100;
 
     private Pictures() {}
 
-    /** @param type {@link #PNG} or {@link #JPEG} */
-    static void send(Context ctx, BufferedImage picture, String type) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        ImageIO.write(picture, type.substring("image/".length()), bytes);
-        ctx.disableCompression().contentType(type).result(bytes.toByteArray());
+    /** Sends a picture as PNG. */
+    static void send(Context ctx, BufferedImage picture) throws IOException {
+        ctx.disableCompression().contentType(PNG).result(encoded(picture, PNG, BEST));
     }
 
     /** @param quality of a JPEG, from 1 to 100; the other types lose nothing, but for colours that a GIF has no room for */
@@ -36,7 +34,7 @@ final class Pictures {
             ImageWriteParam how = writer.getDefaultWriteParam();
             if (type.equals(JPEG)) {
                 how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
-                how.setCompressionQuality(quality / BEST);
+                how.setCompressionQuality((float) quality / BEST);
             }
             writer.setOutput(out);
             writer.write(null, new IIOImage(picture, null, null), how);

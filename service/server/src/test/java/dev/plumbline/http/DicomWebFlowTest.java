@@ -9,11 +9,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.plumbline.archive.Intake;
 import dev.plumbline.archive.InventedObjects;
 import dev.plumbline.archive.LowWater;
-import dev.plumbline.archive.Quotas;
-import dev.plumbline.archive.Sender;
 import dev.plumbline.dicom.DataSet;
 import dev.plumbline.dicom.DicomFile;
 import dev.plumbline.dicom.Tag;
@@ -25,11 +22,9 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
@@ -158,33 +153,6 @@ class DicomWebFlowTest {
     void refusesBeforeReadingWhenTheDiskIsTooFull() throws IOException {
         try (ArchiveServer full = new ArchiveServer(root.resolve("full"), new LowWater(Long.MAX_VALUE, 0))) {
             assertThat(full.stow(imageFile(1, 1, 1)).statusCode()).isEqualTo(507);
-        }
-    }
-
-    @Test
-    void takesWhatTheQuotaOfTheDayAllowsAndRefusesTheRestWithA700() throws IOException {
-        byte[] first = imageFile(1, 1, 1);
-        Quotas quotas = new Quotas(Map.of(Sender.HTTP, first.length + 10L), Clock.systemUTC());
-        Intake intake = new Intake(new LowWater(0, 0), Intake.MOST_BYTES, quotas);
-        try (ArchiveServer bounded = new ArchiveServer(root.resolve("bounded"), intake)) {
-            HttpResponse<byte[]> some = bounded.stow(first, imageFile(1, 1, 2));
-            assertThat(some.statusCode()).isEqualTo(202);
-            JsonNode failed = tree(some).path("0008119A").path("Value").path(0); // read no further than the quota
-            assertThat(failed.at("/00081197/Value/0").asInt()).isEqualTo(0xA700);
-            assertThat(bounded.stow(imageFile(1, 1, 3)).statusCode()).isEqualTo(507);
-            assertThat(bounded.archive.store().objectCount()).isEqualTo(1);
-        }
-    }
-
-    @Test
-    void answers413WhereEveryObjectIsLargerThanTheSiteTakes() throws IOException {
-        byte[] file = imageFile(1, 1, 1);
-        Intake intake = new Intake(new LowWater(0, 0), file.length - 1L, new Quotas(Map.of(), Clock.systemUTC()));
-        try (ArchiveServer bounded = new ArchiveServer(root.resolve("bounded"), intake)) {
-            assertThat(bounded.stow(file).statusCode()).isEqualTo(413);
-            assertThat(bounded.post("/studies", "application/dicom", file).statusCode())
-                    .isEqualTo(413);
-            assertThat(bounded.archive.store().objectCount()).isZero();
         }
     }
 
@@ -336,54 +304,6 @@ class DicomWebFlowTest {
         server.stow(imageFile(1, 1, 1));
         String path = INSTANCE + Optional.ofNullable(below).orElse("");
         assertThat(server.get(path, accept).statusCode()).isEqualTo(406);
-    }
-
-    @Test
-    void saysWhatItOffers() throws IOException {
-        for (String type : List.of("application/vnd.sun.wadl+xml", "application/json")) {
-            HttpResponse<byte[]> answer = server.send(HttpRequest.newBuilder(server.uri(""))
-                    .method("OPTIONS", HttpRequest.BodyPublishers.noBody())
-                    .header("Accept", type)
-                    .build());
-            assertThat(answer.statusCode()).isEqualTo(200);
-            assertThat(answer.headers().firstValue("Content-Type").orElseThrow())
-                    .startsWith(type);
-            assertThat(new String(answer.body(), StandardCharsets.UTF_8))
-                    .contains("studies/{study}/series/{series}/instances/{instance}/frames/{frames}");
-        }
-    }
-
-    /** Source: RFC 9110 9.3.2. */
-    @Test
-    void answersAHeadAsAGetWithoutItsBody() {
-        server.stow(imageFile(1, 1, 1));
-        HttpResponse<byte[]> head = head(INSTANCE + "/metadata");
-        assertThat(head.statusCode()).isEqualTo(200);
-        assertThat(head.body()).isEmpty();
-        assertThat(head("/studies/1.2.3/metadata").statusCode()).isEqualTo(404);
-    }
-
-    private HttpResponse<byte[]> head(String path) {
-        return server.send(HttpRequest.newBuilder(server.uri(path))
-                .method("HEAD", HttpRequest.BodyPublishers.noBody())
-                .header("Accept", "application/dicom+json")
-                .build());
-    }
-
-    @Test
-    void takesPartsWhoseTypeTheWholeDoesNotNameAndSaysWhyOneIsRefused() throws IOException {
-        HttpResponse<byte[]> unsaid = server.post(
-                "/studies",
-                "multipart/related; boundary=\"between the parts\"",
-                ArchiveServer.parts(List.of(imageFile(1, 1, 1))));
-        assertThat(unsaid.statusCode()).isEqualTo(200);
-        byte[] other = DicomFile.encode(InventedObjects.image(1, 1, 1).put(Tag.PATIENT_NAME, "Other^Person"));
-        HttpResponse<byte[]> refused = server.stow(other, imageFile(1, 1, 2));
-        assertThat(refused.statusCode()).isEqualTo(202);
-        assertThat(refused.headers().firstValue("Warning").orElseThrow())
-                .contains("Object 1")
-                .contains("first one stands");
-        assertThat(tree(refused).at("/00081190/Value/0").asText()).isEqualTo("studies/" + studyUid(1));
     }
 
     @Test
