@@ -62,8 +62,11 @@ public record Quotas(Map<Sender, Long> dailyBytes, Clock clock) {
     }
 
     private String sentAll(Sender sender) {
-        long megabytes = quota(sender) / MEGABYTE;
-        return "What may come from " + sender.name().orElseThrow() + " in one day, " + megabytes + " MB, is used up.";
+        return allowance(sender).replaceFirst("w", "W") + ", is used up.";
+    }
+
+    private String allowance(Sender sender) {
+        return "what may come from " + sender.name().orElseThrow() + " in one day, " + quota(sender) / MEGABYTE + " MB";
     }
 
     private static String field(Sender sender) {
@@ -74,12 +77,20 @@ public record Quotas(Map<Sender, Long> dailyBytes, Clock clock) {
         return LocalDate.now(clock);
     }
 
-    /** A sentence for each sender of whom nothing more is taken today. */
-    public List<String> usedUp(Store store) {
+    /** A sentence for each sender that has less than a tenth left today. */
+    List<String> warnings(Store store) {
         return dailyBytes.keySet().stream()
-                .filter(sender -> left(store, sender).orElseThrow() == 0)
                 .sorted(Comparator.comparing(Sender::key))
-                .map(sender -> sentAll(sender) + " More is refused until midnight.")
+                .flatMap(sender -> warning(sender, left(store, sender).orElseThrow()).stream())
                 .toList();
+    }
+
+    private Optional<String> warning(Sender sender, long left) {
+        if (left == 0) {
+            return Optional.of(sentAll(sender) + " More is refused until midnight.");
+        }
+        return left < quota(sender) / 10
+                ? Optional.of("Less than a tenth is left until midnight of " + allowance(sender) + ".")
+                : Optional.empty();
     }
 }

@@ -63,7 +63,7 @@ final class Receiving {
 
     /** What is to be known of how much is taken in, in sentences. */
     List<String> warnings() {
-        return intake.quotas().usedUp(store);
+        return intake.quotas().warnings(store);
     }
 
     /**

@@ -14,13 +14,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
@@ -88,8 +92,7 @@ class QuotasTest {
         assertThat(problem.detail()).contains("US1");
         assertThat(problem.remedy()).contains("dailyMegabytes");
         assertKept(send(archive, US2, 3));
-        assertKept(archive.receive(
-                new ByteArrayInputStream(InventedObjects.imageFile(1, 1, 4)), java.util.Optional.empty()));
+        assertKept(archive.receive(new ByteArrayInputStream(InventedObjects.imageFile(1, 1, 4)), Optional.empty()));
         assertThat(store.objectCount()).isEqualTo(4);
         assertThat(files("objects")).isEqualTo(4);
         assertThat(files("incoming")).isZero();
@@ -162,12 +165,57 @@ class QuotasTest {
             senders.shutdownNow();
         }
         assertThat(files("objects")).isEqualTo(store.objectCount());
-        assertThat(store.received(US1, java.time.LocalDate.ofInstant(EVENING, ZONE)))
-                .isLessThanOrEqualTo(5 * SIZE);
+        assertThat(store.received(US1, LocalDate.ofInstant(EVENING, ZONE))).isLessThanOrEqualTo(5 * SIZE);
     }
 
     @Test
-    void anObjectBeyondTheConfiguredSizeIsRefusedAndWhatTheServiceComposesIsNot() throws IOException {
+    void whatTheServiceComposesHasNeitherQuotaNorConfiguredSize() throws IOException {
+        Quotas none = new Quotas(Map.of(Sender.HTTP, 1L, US1, 1L), Clock.fixed(EVENING, ZONE));
+        Archive archive = new Archive(folder, store, new Intake(new LowWater(0, 0), 1, none), Outbound.NOWHERE);
+        String report = InventedObjects.instanceUid(1, 1, 1);
+        archive.file(new Filing(
+                new StoredCase("case-1", "{}", EVENING),
+                new StoredRevision(
+                        "case-1",
+                        1,
+                        OffsetDateTime.parse("2026-01-05T10:30:00+01:00"),
+                        StoredRevision.State.SIGNED,
+                        "{}",
+                        report,
+                        List.of(report)),
+                List.of(InventedObjects.imageFile(1, 1, 1)),
+                Optional.empty(),
+                EVENING));
+        assertThat(store.objectCount()).isEqualTo(1);
+    }
+
+    /** Whoever announces no length could else fill the disk with a single object. */
+    @Test
+    void theDiskIsLookedAtAgainWhileALargeObjectComesIn() throws IOException {
+        long free = LowWater.free(folder.root());
+        Archive archive =
+                new Archive(folder, store, Intake.above(new LowWater(free - (24L << 20), 0)), Outbound.NOWHERE);
+        AtomicLong read = new AtomicLong();
+        InputStream endless = new InputStream() {
+            @Override
+            public int read() {
+                read.incrementAndGet();
+                return 0;
+            }
+
+            @Override
+            public int read(byte[] into, int offset, int count) {
+                read.addAndGet(count);
+                return read.get() > 1L << 30 ? -1 : count;
+            }
+        };
+        assertThat(refused(archive.receive(endless, US1))).isInstanceOf(Problem.NoRoom.class);
+        assertThat(read.get()).isLessThan(1L << 29);
+        assertThat(files("incoming")).isZero();
+    }
+
+    @Test
+    void anObjectBeyondTheConfiguredSizeIsRefused() throws IOException {
         Archive archive =
                 new Archive(folder, store, new Intake(new LowWater(0, 0), SIZE - 1, Quotas.none()), Outbound.NOWHERE);
         assertThat(refused(send(archive, US1, 1))).isInstanceOf(Problem.TooLarge.class);

@@ -1,22 +1,23 @@
 // SPDX-License-Identifier: Apache-2.0
 package dev.plumbline.dimse;
 
+import dev.plumbline.dicom.DataSet;
+import dev.plumbline.dicom.Identifiers;
+import dev.plumbline.dicom.Tag;
+import dev.plumbline.dicom.TransferSyntax;
 import dev.plumbline.dimse.Agreement.Answer;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.InetAddress;
-import java.net.ServerSocket;
-import java.net.Socket;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Semaphore;
 
 /** An archive that takes every object, and that is asked to commit to it. It has nothing to hand back. */
-public final class CommittingPeer implements AutoCloseable {
+public final class CommittingPeer extends TalkingPeer {
     private static final Acceptance ANYBODY =
             new Acceptance("COMMITS", new Callers(Map.of("PLUMBLINE", List.of(AddressRange.of("127.0.0.0/8")))));
 
@@ -35,7 +36,6 @@ public final class CommittingPeer implements AutoCloseable {
     /** One for each time that it was asked to commit, and had not yet answered. */
     public final Semaphore asked = new Semaphore(0);
 
-    private final ServerSocket server;
     private final Manner manner;
     private final boolean retrieves;
 
@@ -43,6 +43,8 @@ public final class CommittingPeer implements AutoCloseable {
     public enum Manner {
         BEFORE_THE_ANSWER,
         AFTER_THE_ANSWER,
+        /** Says of each of the first two objects, after the answer, that it does not have it. */
+        MISSES_AT_FIRST,
         NOT_HERE,
         /** Answers the request with 0110. */
         FAILS,
@@ -52,48 +54,14 @@ public final class CommittingPeer implements AutoCloseable {
 
     /** @param retrieves whether it offers C-GET, and then has nothing */
     public CommittingPeer(Manner manner, boolean retrieves) throws IOException {
+        super("COMMITS");
         this.manner = manner;
         this.retrieves = retrieves;
-        this.server = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
-        Thread thread = new Thread(this::run, "committing");
-        thread.setDaemon(true);
-        thread.start();
+        begin();
     }
 
-    public Peer peer() {
-        return new Peer("COMMITS", "127.0.0.1", server.getLocalPort(), Optional.empty());
-    }
-
-    private void run() {
-        while (!server.isClosed()) {
-            try {
-                Socket socket = server.accept();
-                Thread thread = new Thread(() -> converse(socket), "committing-talks");
-                thread.setDaemon(true);
-                thread.start();
-            } catch (IOException e) {
-                return; // the test is over
-            }
-        }
-    }
-
-    private void converse(Socket socket) {
-        try (socket) {
-            Connection connection = new Connection(socket, new byte[0], Timeouts.USUAL.idle());
-            Association association = Association.accept(
-                            connection, Timeouts.USUAL, proposal -> judged(proposal, socket.getInetAddress()))
-                    .orElseThrow();
-            for (Optional<Message> next = association.nextMessage(Timeouts.USUAL.idle());
-                    next.isPresent();
-                    next = association.nextMessage(Timeouts.USUAL.idle())) {
-                serve(association, next.get());
-            }
-        } catch (IOException e) {
-            Thread.onSpinWait(); // the other end left
-        }
-    }
-
-    private Agreement judged(Proposal proposal, InetAddress from) throws Association.Rejected {
+    @Override
+    Agreement judged(Proposal proposal, InetAddress from) throws Association.Rejected {
         Agreement agreed = ANYBODY.judge(proposal, from);
         List<Answer> contexts = new ArrayList<>(agreed.answers());
         for (int i = 0; i < contexts.size(); i++) {
@@ -110,7 +78,8 @@ public final class CommittingPeer implements AutoCloseable {
         return new Agreement(agreed.titles(), contexts, agreed.maxPduBytes(), agreed.roles());
     }
 
-    private void serve(Association association, Message message) throws IOException {
+    @Override
+    void answer(Association association, Message message) throws IOException {
         switch (message.commandField()) {
             case CommandField.N_ACTION_RQ -> commit(association, message);
             case CommandField.C_GET_RQ -> {
@@ -144,20 +113,44 @@ public final class CommittingPeer implements AutoCloseable {
                 answer(association, message, Status.SUCCESS);
                 report(association, message.contextId(), information);
             }
+            case MISSES_AT_FIRST -> {
+                answer(association, message, Status.SUCCESS);
+                if (requests.size() <= 2) {
+                    report(association, message.contextId(), information);
+                }
+            }
             case NOT_HERE -> answer(association, message, Status.SUCCESS);
             case FAILS -> answer(association, message, Status.PROCESSING_FAILURE);
             case ABORTS -> association.abort();
         }
     }
 
-    private void report(Association association, int contextId, byte[] information) throws IOException {
+    /** The same objects as failed, with reason 0112. Source: DICOM PS3.3, C.14. */
+    private static byte[] missing(byte[] information) {
+        TransferSyntax syntax = TransferSyntax.of("1.2.840.10008.1.2.1").orElseThrow();
+        DataSet asked = Identifiers.read(information, syntax);
+        List<DataSet> failed = asked.items(Tag.REFERENCED_SOP_SEQUENCE).stream()
+                .map(item -> item.put(Tag.FAILURE_REASON, Status.NO_SUCH_INSTANCE.code()))
+                .toList();
+        DataSet report = new DataSet()
+                .put(Tag.TRANSACTION_UID, asked.string(Tag.TRANSACTION_UID).orElseThrow())
+                .put(Tag.FAILED_SOP_SEQUENCE, failed);
+        return Identifiers.write(report, syntax);
+    }
+
+    private static void event(Association association, int contextId, int type, byte[] information) throws IOException {
         CommandSet event = new CommandSet()
                 .putUid(CommandElement.AFFECTED_SOP_CLASS_UID, SopClass.STORAGE_COMMITMENT)
                 .put(CommandElement.COMMAND_FIELD, CommandField.N_EVENT_REPORT_RQ)
                 .put(CommandElement.MESSAGE_ID, association.nextMessageId())
                 .putUid(CommandElement.AFFECTED_SOP_INSTANCE_UID, SopClass.STORAGE_COMMITMENT_INSTANCE)
-                .put(CommandElement.EVENT_TYPE_ID, 1);
+                .put(CommandElement.EVENT_TYPE_ID, type);
         association.send(contextId, event, new ByteArrayInputStream(information));
+    }
+
+    private void report(Association association, int contextId, byte[] information) throws IOException {
+        boolean misses = manner == Manner.MISSES_AT_FIRST;
+        event(association, contextId, misses ? 2 : 1, misses ? missing(information) : information);
         Message answer = association.nextMessage(Timeouts.USUAL.response()).orElseThrow();
         if (answer.commandField() == CommandField.N_ACTION_RQ) {
             byte[] crossing = answer.smallDataSet();
@@ -171,10 +164,5 @@ public final class CommittingPeer implements AutoCloseable {
         } else {
             answers.add(answer.status());
         }
-    }
-
-    @Override
-    public void close() throws IOException {
-        server.close();
     }
 }

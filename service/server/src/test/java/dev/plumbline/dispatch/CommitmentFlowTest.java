@@ -107,6 +107,23 @@ class CommitmentFlowTest {
         }
     }
 
+    @Test
+    void whatIsReportedAsMissingOnOurOwnAssociationIsSentAgainAtOnce() throws Exception {
+        try (FiledRecords records = new FiledRecords(data);
+                CommittingPeer peer = new CommittingPeer(Manner.MISSES_AT_FIRST, false)) {
+            records.file(1);
+            Courier courier = courier(records, peer.peer());
+            for (int rounds = 0; rounds < 3; rounds++) { // no time passes
+                courier.round();
+                courier.rest(); // and hears what is still reported
+            }
+            assertThat(peer.answers).as("both reports are taken").containsExactly(0, 0);
+            assertThat(peer.stored.availablePermits()).as("both objects, twice").isEqualTo(4);
+            assertThat(records.dispatch().state()).isEqualTo(State.SENT);
+            assertThat(peer.requests).as("it is asked again at its time").hasSize(2);
+        }
+    }
+
     @ParameterizedTest
     @EnumSource(
             value = Manner.class,

@@ -42,7 +42,8 @@ final class ConformanceTables {
             Status.PROCESSING_FAILURE, "Plumbline itself failed",
             Status.CLASS_NOT_SUPPORTED, "the SOP class is not kept, or not the one of the presentation context",
             Status.MISTYPED_ARGUMENT, "there is no data set",
-            Status.OUT_OF_RESOURCES, "the disk takes nothing more, or the object is larger than 4 GiB - 1",
+            Status.OUT_OF_RESOURCES,
+                    "the disk takes nothing more, the quota of the day is used up, or the object is larger than the site takes, at most 4 GiB - 1",
             Status.DATA_SET_DOES_NOT_MATCH, "the SOP class or instance of the data set is not the one of the command",
             Status.CANNOT_UNDERSTAND, "the object is not whole and well formed");
 

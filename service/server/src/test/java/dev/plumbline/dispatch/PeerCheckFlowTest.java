@@ -65,6 +65,24 @@ class PeerCheckFlowTest {
     }
 
     @Test
+    void aWrongPathAndAWrongSchemeOfAWebPeerAreSaid() throws Exception {
+        HttpServer web = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+        web.start();
+        try {
+            String url = "{\"name\":\"cloud\",\"url\":\"%s://127.0.0.1:"
+                    + web.getAddress().getPort() + "/nothing\",\"uses\":[\"archive\"]}";
+            assertThat(wrong(url.formatted("http")))
+                    .extracting(Step::words)
+                    .anyMatch(words -> words.endsWith("Check the path in \"url\"."));
+            assertThat(wrong(url.formatted("https")))
+                    .extracting(Step::words)
+                    .anyMatch(words -> words.endsWith("Check port and scheme (http or https) of \"url\"."));
+        } finally {
+            web.stop(0);
+        }
+    }
+
+    @Test
     void aPeerThatOffersNoWorklistIsSaidToOfferNone() throws Exception {
         try (PeerProcess archive = storescp()) {
             assertThat(wrong("{\"name\":\"ris\",\"aeTitle\":\"PACS\",\"host\":\"127.0.0.1\",\"port\":" + archive.port()
