@@ -99,12 +99,16 @@ class PeerCheckFlowTest {
             assertThat(wrong(
                             ARCHIVE.formatted(archive.port(), tls("absent", "absent"))
                                     .replace("pacs", "other"),
-                            ARCHIVE.formatted(archive.port(), "")))
-                    .singleElement()
-                    .satisfies(step -> {
-                        assertThat(step.peer()).isEqualTo("other");
-                        assertThat(step.words()).contains("There is no file", "absent.crt");
-                    });
+                            ARCHIVE.formatted(PeerProcess.freePort(), "")))
+                    .satisfiesExactly(
+                            broken -> {
+                                assertThat(broken.peer()).isEqualTo("other");
+                                assertThat(broken.words()).contains("There is no file", "absent.crt");
+                            },
+                            tried -> {
+                                assertThat(tried.peer()).isEqualTo("pacs");
+                                assertThat(tried.words()).contains("Nothing answers");
+                            });
         }
     }
 
